@@ -211,3 +211,33 @@ def arm_at(lifter, hand, normal, elbow_cue=0.0):
     humerus = np.stack(np.broadcast_arrays(bend, -shaft, cross(outward, to_hand)), axis=-1)
     elbow = a[..., None] * shaft
     return Posture(elbow, hand, elbow_flexion_at(lifter, distance), humerus)
+
+
+def raised_arm(elevation, plane):
+    """Humerus axes for an arm swung straight up from hanging, with no turn about its shaft. (..., 3, 3)
+
+    ``plane`` 0 swings to the side, 90° to the front. [rad]
+    """
+    elevation, plane = np.broadcast_arrays(np.asarray(elevation, float), np.asarray(plane, float))
+    kx, kz = -np.cos(plane), np.sin(plane)  # horizontal axis of the swing
+    c, s = np.cos(elevation), np.sin(elevation)
+    rows = [
+        [c + kx * kx * (1 - c), -kz * s, kx * kz * (1 - c)],
+        [kz * s, c, -kx * s],
+        [kx * kz * (1 - c), kx * s, c + kz * kz * (1 - c)],
+    ]
+    return np.stack([np.stack(row, axis=-1) for row in rows], axis=-2)
+
+
+def posed_arm(lifter, elevation, plane, elbow_flexion):
+    """The arm with the upper arm raised as in `raised_arm` and the elbow bent towards the humerus' x axis.
+
+    Angles in radians that broadcast; ``elbow_flexion`` from 0 to the 143° limit (not checked here).
+    """
+    humerus = raised_arm(elevation, plane)
+    bend, shaft = humerus[..., 0], -humerus[..., 1]
+    flexion = np.asarray(elbow_flexion, float)
+    elbow = np.asarray(lifter.upper_arm)[..., None] * shaft
+    along_forearm = np.cos(flexion)[..., None] * shaft + np.sin(flexion)[..., None] * bend
+    hand = elbow + np.asarray(lifter.forearm)[..., None] * along_forearm
+    return Posture(elbow, hand, flexion, humerus)

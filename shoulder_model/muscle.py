@@ -9,7 +9,7 @@ from functools import cache
 
 import numpy as np
 
-from .arm import cross, dot
+from .arm import cross, dot, raised_arm
 from .inputs import Allowed, choice, number
 from .sources import read_table
 from .statics import AXES, anatomical
@@ -22,7 +22,9 @@ def landmarks():
     Source and mark of each row stand in ``data/landmarks.csv``.
     """
     rows = read_table("landmarks.csv")
-    ends = [np.array([[float(row[f"{end}_{axis}"]) for axis in "xyz"] for row in rows]) for end in ("origin", "insertion")]
+    ends = [
+        np.array([[float(row[f"{end}_{axis}"]) for axis in "xyz"] for row in rows]) for end in ("origin", "insertion")
+    ]
     return tuple(row["muscle"] for row in rows), *ends
 
 
@@ -45,22 +47,6 @@ def paths(humerus):
     line = origins - at
     length = np.sqrt(dot(line, line))
     return length, anatomical(cross(at, line) / length[..., None])
-
-
-def raised_arm(elevation, plane):
-    """Humerus axes for an arm swung straight up from hanging, with no turn about its shaft. (..., 3, 3)
-
-    ``plane`` 0 swings to the side, 90° to the front. [rad]
-    """
-    elevation, plane = np.broadcast_arrays(np.asarray(elevation, float), np.asarray(plane, float))
-    kx, kz = -np.cos(plane), np.sin(plane)  # horizontal axis of the swing
-    c, s = np.cos(elevation), np.sin(elevation)
-    rows = [
-        [c + kx * kx * (1 - c), -kz * s, kx * kz * (1 - c)],
-        [kz * s, c, -kx * s],
-        [kx * kz * (1 - c), kx * s, c + kz * kz * (1 - c)],
-    ]
-    return np.stack([np.stack(row, axis=-1) for row in rows], axis=-2)
 
 
 def moment_arm(name, elevation, plane, axis):
@@ -92,4 +78,3 @@ def moment_arm(name, elevation, plane, axis):
     plane = number("plane", plane, Allowed(-np.pi, np.pi, "rad", "0 is to the side, 90° to the front"))
     arm = paths(raised_arm(elevation, plane))[1][(..., *which)]
     return float(arm) if np.ndim(arm) == 0 else arm
-

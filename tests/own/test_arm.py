@@ -76,7 +76,10 @@ def test_an_arc_keeps_the_elbow_as_it_is():
     ("fields", "says"),
     [
         ({"grip_ratio": 3.0, "touch_forward": 0.6}, "touch_up is out of reach|grip_ratio is out of reach"),
-        ({"touch_up": -0.8}, "touch_up is out of reach: the hand would be .* cm from the shoulder, allowed 0 to 62.2 cm"),
+        (
+            {"touch_up": -0.8},
+            "touch_up is out of reach: the hand would be .* cm from the shoulder, allowed 0 to 62.2 cm",
+        ),
     ],
 )
 def test_out_of_reach_names_the_field(fields, says):

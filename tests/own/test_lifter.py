@@ -32,7 +32,10 @@ def test_same_seed_same_crowd():
         ({"stature": 168.0}, r"stature = 16800.0 cm is outside 130.7 cm to 194.9 cm"),
         ({"biacromial": float("nan")}, r"biacromial = nan cm"),
         ({"biacromal": 0.37}, r"measure 'biacromal' is not known; nearest: biacromial"),
-        ({"mass": 118.0, "chest_depth": 0.12}, r"mass, chest_depth do not go together: they imply stature = 2.*give stature too"),
+        (
+            {"mass": 118.0, "chest_depth": 0.12},
+            r"mass, chest_depth do not go together: they imply stature = 2.*give stature too",
+        ),
     ],
 )
 def test_impossible_measures_are_refused_by_name(measures, says):

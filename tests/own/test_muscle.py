@@ -3,7 +3,8 @@ import pytest
 from numpy.testing import assert_allclose
 
 import shoulder_model as sm
-from shoulder_model.muscle import landmarks, paths, raised_arm
+from shoulder_model.arm import raised_arm
+from shoulder_model.muscle import landmarks, paths
 
 
 @pytest.mark.identity

@@ -57,7 +57,10 @@ def test_a_taped_touch_point_replaces_the_named_one():
 @pytest.mark.parametrize(
     ("fields", "says"),
     [
-        ({"grip_ratio": 3.5}, r"grip_ratio = 3.5 x biacromial is outside 0 x biacromial to 3 x biacromial: move the hands"),
+        (
+            {"grip_ratio": 3.5},
+            r"grip_ratio = 3.5 x biacromial is outside 0 x biacromial to 3 x biacromial: move the hands",
+        ),
         ({"trunk_lean": 20}, r"trunk_lean = 1145.9° \(20.000 rad\) is outside -90.0° .* give radians"),
         ({"load_kg": -5}, r"load_kg = -5 kg is outside 0 kg to 500 kg"),
         ({"load_kg": np.inf}, r"load_kg = inf kg"),

@@ -95,8 +95,8 @@ def test_arm_weight_of_a_level_arm_by_hand():
     posture = sm.arm.arm_at(MEN, hand, np.array([0.0, 0.0, -1.0]))
     positions, forces = arm_weights(MEN, posture, 0.0)
     flexion = -anatomical(needed_torque(positions, forces))[1]
-    by_hand = MEN.mass * 9.80665 * (
-        0.028 * 0.436 * MEN.upper_arm + 0.022 * (MEN.upper_arm + 0.682 * MEN.radiale_stylion)
+    by_hand = (
+        MEN.mass * 9.80665 * (0.028 * 0.436 * MEN.upper_arm + 0.022 * (MEN.upper_arm + 0.682 * MEN.radiale_stylion))
     )
     assert flexion == pytest.approx(by_hand)
 

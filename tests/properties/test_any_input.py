@@ -41,7 +41,12 @@ def finite_or_named(compute, given_names):
 
 @settings(max_examples=400, deadline=None)
 @given(
-    st.sampled_from(LINES), st.sampled_from(["men", "women"]), measures, pull_fields, st.sampled_from(TOUCHES), st.booleans()
+    st.sampled_from(LINES),
+    st.sampled_from(["men", "women"]),
+    measures,
+    pull_fields,
+    st.sampled_from(TOUCHES),
+    st.booleans(),
 )
 def test_rep_is_finite_or_names_the_field(name, sex, body, fields, touch, arm_weight):
     names = {*ALLOWED, *SURVEYS[sex].names, "hand"}
@@ -70,7 +75,12 @@ def test_sweep_is_finite_or_names_the_field(name, grips, leans):
 
 
 @settings(max_examples=200, deadline=None)
-@given(st.floats(0.0, np.pi), st.floats(-np.pi, np.pi), st.sampled_from(sm.muscle.landmarks()[0]), st.sampled_from(sm.statics.AXES))
+@given(
+    st.floats(0.0, np.pi),
+    st.floats(-np.pi, np.pi),
+    st.sampled_from(sm.muscle.landmarks()[0]),
+    st.sampled_from(sm.statics.AXES),
+)
 def test_moment_arms_are_finite_and_under_the_insertion_distance(elevation, plane, name, axis):
     arm = sm.moment_arm(name, elevation, plane, axis)
     assert np.isfinite(arm) and abs(arm) < 0.066

@@ -11,7 +11,12 @@ pytestmark = pytest.mark.published
 
 # ANSUR II 2012 public release, NATICK/TR-15/007: mean, SD [mm, kg]; retyped here, apart from the package's table
 ANSUR_MEN = {"stature": (1756.21, 68.55), "mass": (85.52, 14.22), "biacromial": (415.68, 19.16), "hand": (193.28, 9.95)}
-ANSUR_WOMEN = {"stature": (1628.47, 64.20), "mass": (67.76, 10.98), "biacromial": (365.35, 18.30), "hand": (181.08, 10.06)}
+ANSUR_WOMEN = {
+    "stature": (1628.47, 64.20),
+    "mass": (67.76, 10.98),
+    "biacromial": (365.35, 18.30),
+    "hand": (181.08, 10.06),
+}
 
 
 @pytest.mark.parametrize(("sex", "printed"), [("men", ANSUR_MEN), ("women", ANSUR_WOMEN)])

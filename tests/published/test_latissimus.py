@@ -4,7 +4,8 @@ import numpy as np
 import pytest
 
 import shoulder_model as sm
-from shoulder_model.muscle import paths, raised_arm
+from shoulder_model.arm import raised_arm
+from shoulder_model.muscle import paths
 
 pytestmark = pytest.mark.published
 PARTS = ("latissimus dorsi superior", "latissimus dorsi middle", "latissimus dorsi inferior")

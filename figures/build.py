@@ -1,0 +1,37 @@
+"""Makes every figure: ``python figures/build.py [name ...]`` writes name.svg and name.png beside its recipe.
+
+A recipe is a file here with ``WORDS``, the text that stands for the picture, and ``stage()``, which
+returns a `shoulder_model.draw.stage.Stage`. Pages embed the SVG with ``WORDS`` as its alt text.
+"""
+
+import importlib.util
+import sys
+from pathlib import Path
+
+HERE = Path(__file__).parent
+
+
+def recipes():
+    """Names of all recipes."""
+    return sorted(path.stem for path in HERE.glob("*.py") if path.stem != "build")
+
+
+def recipe(name):
+    """The module of one recipe."""
+    spec = importlib.util.spec_from_file_location(f"figure_{name}", HERE / f"{name}.py")
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
+
+
+def build(name, folder=HERE):
+    """Draw one figure into ``folder`` as SVG and PNG."""
+    stage = recipe(name).stage()
+    for kind in ("svg", "png"):
+        (folder / f"{name}.{kind}").write_bytes(stage.save(kind))
+
+
+if __name__ == "__main__":
+    for wanted in sys.argv[1:] or recipes():
+        build(wanted)
+        print(f"{wanted}: {recipe(wanted).WORDS}")

@@ -1,0 +1,1 @@
+"""Drawing: matplotlib only. Results in, artists out; made once, then updated."""

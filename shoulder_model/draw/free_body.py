@@ -1,0 +1,63 @@
+"""The forearm cut free at the elbow: every force on it, to one scale."""
+
+import numpy as np
+
+from .artists import Arrow, label, moving
+from .look import BLACK, BLUE, GREY, PALE, SKIN, VERMILLION
+
+LONGEST = 0.30  # m on the picture, for the largest force
+SHORTEST = 0.04  # smaller forces are drawn this long
+
+
+class FreeBody:
+    """Forearm, muscle force, joint force, load and its own weight."""
+
+    def __init__(self, axes):
+        self.axes = axes
+        axes.set(xlim=(-0.42, 0.48), ylim=(-0.56, 0.56), aspect="equal", xticks=[], yticks=[])
+        axes.set_title("the forearm, cut free", pad=4)
+        for side in axes.spines.values():
+            side.set_color(PALE)
+            side.set_visible(True)
+        self.ghost = moving(axes, colour=GREY, width=4, z=1, alpha=0.6)
+        self.edge = moving(axes, colour=BLACK, width=12, z=2)
+        self.arm = moving(axes, colour=SKIN, width=9.5, z=2.1)
+        self.arrows = {
+            "muscle": Arrow(axes, VERMILLION, width=3, head=0.05, z=4),
+            "joint": Arrow(axes, BLUE, width=3, head=0.05, z=4),
+            "load": Arrow(axes, BLACK, width=2.2, head=0.045, z=4),
+            "weight": Arrow(axes, GREY, width=1.8, head=0.035, z=3.5),
+        }
+        self.words = {name: label(axes, arrow.colour, fontweight="bold") for name, arrow in self.arrows.items()}
+        for row, (name, words) in enumerate(self.words.items()):
+            words.set_position((-0.40, -0.40 - 0.065 * row) if row < 2 else (0.06, -0.40 - 0.065 * (row - 2)))
+            words.set_fontweight("bold" if name != "weight" else "normal")
+
+    def show(self, held, muscle_arm):
+        """Move to a `hold.Hold` of one posture, flexors inserted ``muscle_arm`` [m] down the forearm."""
+        elbow = held.posture.elbow
+        along = held.posture.hand - elbow
+        for line in (self.arm, self.edge):
+            line.set_data([0, along[0]], [0, along[1]])
+        toward_shoulder = -held.posture.upper_arm_direction
+        forces = {
+            "muscle": (muscle_arm * along / np.linalg.norm(along), held.tension * toward_shoulder),
+            "joint": (np.zeros(3), held.joint_force),
+            "load": (along, held.forces[0]),
+            "weight": (held.positions[-1] - elbow, held.forces[-1]) if len(held.forces) > 1 else (along, np.zeros(3)),
+        }
+        largest = max(np.linalg.norm(force) for _, force in forces.values()) or 1.0
+        for name, (at, force) in forces.items():
+            size = np.linalg.norm(force)
+            length = max(LONGEST * size / largest, SHORTEST) / size if size > 0.05 else 0.0
+            self.arrows[name].set_visible(bool(length))
+            self.arrows[name].show(at[:2], (at + length * force)[:2])
+            self.words[name].set_text(f"{name} {size:.0f} N")
+
+    def keep(self):
+        """Leave the forearm as a grey ghost."""
+        self.ghost.set_data(*self.arm.get_data())
+
+    def drop(self):
+        """Take the ghost away."""
+        self.ghost.set_data([], [])

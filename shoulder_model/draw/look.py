@@ -1,0 +1,38 @@
+"""Colours, line styles and letter sizes that every picture shares.
+
+Okabe-Ito colours, told apart by line style and marker too, never by colour alone. Letters of 11.5
+points in a picture 11.2 inches wide are 18 points on a projector 1,920 pixels across.
+"""
+
+from matplotlib.figure import Figure
+
+BLACK, GREY, PALE = "#000000", "#8a8a8a", "#dddddd"
+ORANGE, SKY, GREEN, BLUE, VERMILLION, PURPLE = "#E69F00", "#56B4E9", "#009E73", "#0072B2", "#D55E00", "#CC79A7"
+SKIN, TRUNK = "#c9b8a8", "#ece6df"
+
+AXIS_LOOK = {  # torque component -> colour, line style, marker, words
+    "adduction": (BLUE, "-", "o", "adduction"),
+    "extension": (VERMILLION, "--", "s", "extension"),
+    "horizontal_abduction": (GREEN, "-.", "^", "horizontal abduction"),
+}
+LETTERS = 11.5  # points
+SMALL = 10.0
+STYLE = {
+    "font.family": "DejaVu Sans",
+    "font.size": LETTERS,
+    "axes.titlesize": LETTERS,
+    "axes.labelsize": LETTERS,
+    "xtick.labelsize": SMALL,
+    "ytick.labelsize": SMALL,
+    "axes.spines.top": False,
+    "axes.spines.right": False,
+    "legend.frameon": False,
+    "legend.fontsize": SMALL,
+    "svg.fonttype": "none",
+    "svg.hashsalt": "shoulder-model",
+}
+
+
+def new_figure(width=11.2, height=4.0):
+    """A figure of its own (no pyplot), 72 dots an inch so that its pixels are SVG points."""
+    return Figure(figsize=(width, height), dpi=72, facecolor="white")

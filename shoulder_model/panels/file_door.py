@@ -1,0 +1,24 @@
+"""Files in and out of the browser: drop or choose one to open it, save one to the downloads."""
+
+from pathlib import Path
+
+import anywidget
+import traitlets
+
+STYLE = """
+.file-door { display: inline-block; padding: 3px 8px; border: 1px dashed #8a8a8a; border-radius: 4px;
+  font-size: var(--jp-widgets-font-size); }
+.file-door input { max-width: 190px; font-size: inherit; }
+"""
+
+
+class FileDoor(anywidget.AnyWidget):
+    """Drop zone and file chooser; ``opened`` holds the last file as name, text and a running count."""
+
+    _esm = Path(__file__).with_name("file_door.js")
+    _css = STYLE
+    opened = traitlets.Dict().tag(sync=True)
+
+    def save(self, name, content, mime):
+        """Hand ``content`` (bytes) to the browser as a download called ``name``."""
+        self.send({"kind": "save", "name": name, "mime": mime}, buffers=[content])

@@ -1,0 +1,23 @@
+"""The grip panel: how wide the hands hold, and what that asks of the shoulder."""
+
+import numpy as np
+
+from .panel import slider
+from .pull_panel import PullPanel
+
+
+class GripPanel(PullPanel):
+    """Sweep the grip from close handles to twice the shoulders; an elbow cue beside it."""
+
+    name, field = "grip-panel", "grip_ratio"
+    x_label = "grip ratio (hands' distance / biacromial)"
+    x_values = np.linspace(0.3, 2.2, 20)
+
+    def __init__(self, pull="front pulldown", sex="men", **measured):
+        super().__init__(pull, sex, **measured)
+
+    def field_sliders(self):
+        return {
+            "grip_ratio": slider("Grip [× biacromial]", 1.5, 0.3, 2.2, 0.05),
+            "elbow_cue": slider("Elbow cue [° out]", 0, -40, 40, 1),
+        }

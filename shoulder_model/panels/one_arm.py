@@ -1,0 +1,136 @@
+"""The one-arm panel: a weight held still, the forearm cut free, and both joint torques over the lift."""
+
+from dataclasses import dataclass
+
+import ipywidgets as w
+import matplotlib as mpl
+import numpy as np
+
+from ..draw.free_body import FreeBody
+from ..draw.lifter_views import HeldView
+from ..draw.look import BLUE, STYLE, VERMILLION, new_figure
+from ..draw.torque_curves import TorqueCurves
+from ..hold import Hold, hold
+from ..lifter import SEXES, Lifter
+from ..setup import csv_text, read_values, values_text
+from .panel import WIDE, WRAP, Panel, slider
+
+LOOKS = {"shoulder": (BLUE, "-", "o", "shoulder flexors"), "elbow": (VERMILLION, "--", "s", "elbow flexors")}
+ELEVATIONS = np.arange(0.0, 121.0, 5.0)  # degrees
+CONTROLS = ("load_kg", "elevation_deg", "elbow_flexion_deg", "muscle_arm_cm")
+
+
+@dataclass(frozen=True)
+class HoldState:
+    """One held weight and what it asks."""
+
+    lifter: Lifter
+    values: dict
+    arm_weight: bool
+    held: Hold
+
+
+class OneArmPanel(Panel):
+    """Load, upper-arm elevation, elbow flexion and the flexors' moment arm."""
+
+    def __init__(self, sex="men"):
+        with mpl.rc_context(STYLE):
+            figure = new_figure()
+            self.side = HeldView(figure.add_axes([0.005, 0.02, 0.315, 0.9]))
+            self.body = FreeBody(figure.add_axes([0.33, 0.02, 0.26, 0.9]))
+            axes = figure.add_axes([0.665, 0.145, 0.315, 0.575])
+            label = "upper arm from hanging, forward [°]"
+            self.curves = TorqueCurves(axes, label, ELEVATIONS[[0, -1]], "torque to hold still [N m]", LOOKS, digits=1)
+        self.ghosts = (self.side, self.body, self.curves)
+        layout = w.Layout(width="130px", flex="0 0 auto")
+        self.sex = w.Dropdown(options=SEXES, value=sex, description="Lifter", style=WIDE, layout=layout)
+        self.arm_weight = w.Checkbox(True, description="arm's own weight", indent=False, layout=w.Layout(width="160px"))
+        self.sliders = {
+            "load_kg": slider("Load [kg]", 5, 0, 30, 0.5),
+            "elevation_deg": slider("Upper arm [° forward]", 0, 0, 120, 1),
+            "elbow_flexion_deg": slider("Elbow [° bent]", 90, 0, 143, 1),
+            "muscle_arm_cm": slider("Flexors' arm [cm]", 4, 1.5, 8, 0.1),
+        }
+        super().__init__(
+            "one-arm-panel", figure, [w.HBox([self.sex, self.arm_weight, *self.sliders.values()], layout=WRAP)]
+        )
+        self.follow(self.sex, self.arm_weight, *self.sliders.values())
+
+    def read(self):
+        lifter = Lifter.average(self.sex.value)
+        values = {name: control.value for name, control in self.sliders.items()}
+        return HoldState(lifter, values, self.arm_weight.value, self._hold(lifter, values, values["elevation_deg"]))
+
+    def _hold(self, lifter, values, elevation_deg):
+        return hold(
+            lifter,
+            values["load_kg"],
+            np.radians(elevation_deg),
+            np.radians(values["elbow_flexion_deg"]),
+            values["muscle_arm_cm"] / 100,
+            self.arm_weight.value,
+        )
+
+    def draw(self, state):
+        self.side.show(state.lifter, state.held)
+        self.body.show(state.held, state.values["muscle_arm_cm"] / 100)
+        many = self._hold(state.lifter, state.values, ELEVATIONS)
+        torque = np.stack([many.shoulder_flexion, many.elbow_flexion_torque], axis=-1)
+        x_now = state.values["elevation_deg"]
+        return self.curves.show(ELEVATIONS, torque, many.margin, x_now, self._torques(state), state.held.margin)
+
+    @staticmethod
+    def _torques(state):
+        return np.array([state.held.shoulder_flexion, state.held.elbow_flexion_torque])
+
+    def describe(self, state):
+        held, (from_shoulder, from_elbow) = state.held, 100 * state.held.load_distance
+        times = f", {abs(held.tension) / held.forces[0][1] * -1:.1f} times the load" if held.forces[0][1] else ""
+        muscle = "flexors" if held.tension >= 0 else "extensors"
+        return (
+            f"{state.values['load_kg']:g} kg, {abs(from_shoulder):.0f} cm {ahead(from_shoulder)} the shoulder and "
+            f"{abs(from_elbow):.0f} cm {ahead(from_elbow)} the elbow: the shoulder holds {torque(held.shoulder_flexion)}, "
+            f"the elbow {torque(held.elbow_flexion_torque)}. Through {state.values['muscle_arm_cm']:.1f} cm of moment arm the "
+            f"elbow {muscle} pull with {abs(held.tension):.0f} N{times}, and the joint takes {np.linalg.norm(held.joint_force):.0f} N. "
+            f"Sure to about ± {held.margin.max():.1f} N m (load ± 1 cm, two published arm centres)."
+        )
+
+    def compare(self, state, kept):
+        change = self._torques(state) - self._torques(kept)
+        force = abs(state.held.tension) - abs(kept.held.tension)
+        return (
+            f"Against the one you kept: {change[0]:+.1f} N m at the shoulder, {change[1]:+.1f} N m at the elbow, "
+            f"{force:+.0f} N in the elbow muscle."
+        ).replace("-", "−")
+
+    def table(self, state):
+        many = self._hold(state.lifter, state.values, ELEVATIONS)
+        return csv_text(
+            {
+                "upper arm [deg]": ELEVATIONS,
+                "shoulder flexion torque [N m]": many.shoulder_flexion,
+                "elbow flexion torque [N m]": many.elbow_flexion_torque,
+                "elbow muscle force [N]": many.tension,
+                "elbow joint force [N]": np.linalg.norm(many.joint_force, axis=-1),
+            }
+        )
+
+    def setup(self, state):
+        return values_text(self.name, {"sex": state.lifter.sex, "arm_weight": state.arm_weight, **state.values})
+
+    def apply(self, text):
+        limits = {name: (control.min, control.max) for name, control in self.sliders.items()}
+        values = read_values(self.name, text, {"sex": SEXES, "arm_weight": (False, True), **limits})
+        self.sex.value, self.arm_weight.value = values["sex"], bool(values["arm_weight"])
+        for name, control in self.sliders.items():
+            control.value = values[name]
+
+
+def ahead(distance):
+    """Which side of a joint the load hangs on."""
+    return "in front of" if distance >= 0 else "behind"
+
+
+def torque(value):
+    """A flexion torque in words; negative is extension."""
+    return f"{abs(value):.1f} N m of {'flexion' if value >= 0 else 'extension'}"

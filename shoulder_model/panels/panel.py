@@ -1,0 +1,195 @@
+"""What every panel shares: one picture that follows the controls, one sentence, keep, save, open."""
+
+import contextlib
+from html import escape
+from pathlib import Path
+
+import ipywidgets as w
+
+from ..draw.stage import Stage
+from ..inputs import InputError
+from .file_door import FileDoor
+
+MIME = {"svg": "image/svg+xml", "png": "image/png", "csv": "text/csv", "json": "application/json"}
+TEXT = "font-size:var(--jp-content-font-size1,14px);line-height:1.4;"
+WIDE = {"description_width": "initial"}
+WRAP = w.Layout(flex_flow="row wrap", width="100%", align_items="center")
+
+
+def slider(words, value, low, high, step, unit=""):
+    """A slider with its whole label in front and its number behind."""
+    return w.FloatSlider(
+        value, min=low, max=high, step=step, description=words, readout_format=".2f" if step < 0.1 else ".0f",
+        style=WIDE, layout=w.Layout(flex="1 1 260px", width="auto"),
+    )  # fmt: skip
+
+
+class OptionalNumber(w.Text):
+    """A number a reader may leave out; blank stands for the placeholder's value."""
+
+    def __init__(self, words, field, width="150px", per_si=1.0):
+        super().__init__(
+            description=words, continuous_update=False, style=WIDE, layout=w.Layout(width=width, flex="0 0 auto")
+        )
+        self.field, self.per_si = field, per_si
+
+    @property
+    def number(self):
+        """The number in SI units, or None where it is blank; text that is no number raises `InputError`."""
+        text = self.value.strip().replace(",", ".")
+        if not text:
+            return None
+        try:
+            return float(text) / self.per_si
+        except ValueError:
+            raise InputError(
+                self.field, f"{self.field}: {self.value!r} is not a number; type digits or leave it blank"
+            ) from None
+
+    def put(self, value):
+        """Show an SI value, or blank for None."""
+        self.value = "" if value is None else f"{value * self.per_si:.6g}"
+
+
+class Panel(w.VBox):
+    """Controls, picture and words.
+
+    The picture is two layers: a frame drawn once by matplotlib, and an overlay that is set anew on
+    every move (`draw.stage`). An input the model refuses becomes one line under the controls; the
+    last good picture stays.
+
+    A panel of its own supplies ``ghosts`` (artists with ``keep`` and ``drop``) and
+
+    - ``read()``: the controls' values as the model's input and result; raises `InputError`
+    - ``draw(state)``: moves the artists; True when the frame has to be drawn again
+    - ``describe(state)``: the result in a sentence or two
+    - ``compare(state, kept)``: the difference to the kept state in a sentence
+    - ``table(state)``: the numbers as CSV text
+    - ``setup(state)``, ``apply(text)``: the set-up as JSON text, and back into the controls; ``apply``
+      checks all of it before it moves anything
+    """
+
+    def __init__(self, name, figure, controls):
+        super().__init__(layout=w.Layout(width="100%"))
+        self.name, self.stage, self.kept, self._quiet = name, Stage(figure), None, False
+        self.frame, self.overlay = (
+            w.HTML(layout=w.Layout(grid_area="1 / 1 / 2 / 2", width="100%", margin="0")) for _ in "ab"
+        )
+        self.picture = w.GridBox(
+            [self.frame, self.overlay], layout=w.Layout(width="100%", grid_template_columns="100%")
+        )
+        self.trouble, self.sentence, self.difference = w.HTML(), w.HTML(), w.HTML()
+        self.door = FileDoor()
+        self.path = w.Text(
+            placeholder="or its path, then Enter",
+            continuous_update=False,
+            layout=w.Layout(width="190px", flex="0 0 auto"),
+        )
+        self.children = [*controls, self.trouble, self.picture, self.sentence, self.difference, self._buttons()]
+        self.words = ""
+        self.door.observe(lambda change: self.open_text(change["new"]["text"]), "opened")
+        self.path.observe(lambda change: self._open_path(change["new"]), "value")
+
+    def _buttons(self):
+        def button(words, act, tip):
+            made = w.Button(description=words, tooltip=tip, layout=w.Layout(width="auto"))
+            made.on_click(lambda _: act())
+            return made
+
+        saves = [
+            button(f"Save {kind.upper()}", lambda kind=kind: self.save(kind), f"save as {kind.upper()}")
+            for kind in MIME
+        ]
+        self.keep_button = button(
+            "Keep this one", self.keep, "hold this set-up in grey and compare the next ones with it"
+        )
+        self.drop_button = button("Let it go", self.drop, "forget the kept set-up")
+        row = [self.keep_button, self.drop_button, *saves, self.door, self.path]
+        return w.HBox(row, layout=WRAP)
+
+    def follow(self, *controls):
+        """Redraw when one of ``controls`` changes, and draw the first time."""
+        for control in controls:
+            control.observe(lambda _: self.update(), "value")
+        self.update()
+        self.frame.value = self.stage.frame()
+
+    def update(self):
+        """Compute, move the artists, say it in words; a refused input changes the trouble line only."""
+        if self._quiet:
+            return
+        try:
+            self.state = self.read()
+            frame_moved = self.draw(self.state)
+        except InputError as error:
+            self.refuse(str(error))
+            return
+        self.trouble.value = ""
+        self.words = self.describe(self.state)
+        if frame_moved:
+            self.frame.value = self.stage.frame()
+        self.overlay.value = self.stage.overlay(self.words)
+        self.sentence.value = f'<div role="status" style="{TEXT}">{escape(self.words)}</div>'
+        self._compare()
+
+    def refuse(self, text):
+        """One plain line under the controls; the picture stays as it is."""
+        self.trouble.value = f'<div role="alert" style="{TEXT}color:#a33c00">⚠ {escape(text)}</div>'
+
+    def _compare(self):
+        words = self.compare(self.state, self.kept) if self.kept is not None else ""
+        self.difference.value = f'<div role="status" style="{TEXT}color:#555">{escape(words)}</div>' if words else ""
+
+    def keep(self):
+        """Hold the present set-up as a grey ghost; the difference to it is spelled out from now on."""
+        self.kept = self.state
+        for artist in self.ghosts:
+            artist.keep()
+        self.update()
+
+    def drop(self):
+        """Forget the kept set-up."""
+        self.kept = None
+        for artist in self.ghosts:
+            artist.drop()
+        self.update()
+
+    def content(self, kind):
+        """The bytes that "svg", "png", "csv" or "json" saves."""
+        if kind in ("svg", "png"):
+            return self.stage.save(kind)
+        return (self.table(self.state) if kind == "csv" else self.setup(self.state)).encode()
+
+    def save(self, kind):
+        """Hand one file to the browser's downloads."""
+        self.door.save(f"{self.name}.{kind}", self.content(kind), MIME[kind])
+
+    def open_text(self, text):
+        """Take the controls to a saved set-up; text that is none leaves everything as it was."""
+        try:
+            with self.quiet():
+                self.apply(text)
+        except InputError as error:
+            self.refuse(str(error))
+            return
+        self.update()
+
+    def _open_path(self, given):
+        if not given.strip():
+            return
+        path = Path(given.strip().removeprefix("file://")).expanduser()
+        try:
+            text = path.read_text(encoding="utf-8")
+        except (OSError, UnicodeDecodeError):
+            self.refuse(f"no readable file at {path}; drop the file or check the path")
+            return
+        self.open_text(text)
+
+    @contextlib.contextmanager
+    def quiet(self):
+        """Set several controls without a redraw for each."""
+        self._quiet = True
+        try:
+            yield
+        finally:
+            self._quiet = False

@@ -1,0 +1,216 @@
+"""The panel for pulls: a lifter in two views beside shoulder torque against one swept field."""
+
+import contextlib
+from dataclasses import dataclass
+
+import ipywidgets as w
+import matplotlib as mpl
+import numpy as np
+
+from ..draw.lifter_views import FrontView, SideView
+from ..draw.look import STYLE, new_figure
+from ..draw.scene import scene_of
+from ..draw.torque_curves import TorqueCurves
+from ..inputs import Allowed, InputError, number
+from ..lifter import SEXES, Lifter, expected_measures
+from ..pull import Pull, pulls
+from ..repetition import rep, sweep
+from ..setup import read_setup, rep_table, setup_text
+from ..statics import tape_law_margin
+from ..words import difference_words, end_words, main_work, pull_words, torque_words
+from .panel import WIDE, WRAP, OptionalNumber, Panel, slider
+
+UNITS = {
+    "grip_ratio": 1.0,
+    "touch_forward": 100.0,
+    "touch_up": 100.0,
+}  # surface units in one SI unit; others are angles
+POINTS = 41  # along a rep
+CURVE_POINTS = 21  # along each rep of a curve
+
+
+@dataclass(frozen=True)
+class PullState:
+    """One set-up with its rep and the values at the chosen point of it."""
+
+    measures: dict
+    lifter: Lifter
+    pull: Pull
+    along: float
+    arm_weight: bool
+    rep: object
+    torque: np.ndarray
+    margin: np.ndarray
+
+    @property
+    def point(self):
+        return round(self.along * (POINTS - 1))
+
+
+class PullPanel(Panel):
+    """Pull, load, lifter, rep position and arm weight; a panel of its own adds sliders for fields of `Pull`.
+
+    Parameters
+    ----------
+    pull : str
+        Name in the catalogue to start with.
+    sex : "men" or "women"
+    **measured : float
+        ``stature``, ``mass``, ``biacromial`` of the lifter, as far as measured. [m], [kg]
+    """
+
+    name = field = x_label = ""
+    x_values = np.empty(0)  # in surface units
+    per_si = 1.0  # surface units of the swept field
+
+    def __init__(self, pull, sex="men", **measured):
+        with mpl.rc_context(STYLE):
+            figure = new_figure()
+            self.front = FrontView(figure.add_axes([0.005, 0.02, 0.235, 0.9]))
+            self.side = SideView(figure.add_axes([0.25, 0.02, 0.315, 0.9]))
+            limits = self.x_values[[0, -1]]
+            self.curves = TorqueCurves(figure.add_axes([0.635, 0.145, 0.345, 0.575]), self.x_label, limits)
+        self.ghosts = (self.front, self.side, self.curves)
+        self.base = pulls[pull]
+        self._make_controls(pull, sex, measured)
+        first = w.HBox([self.pull_choice, self.load, self.sex, *self.measures.values(), self.arm_weight], layout=WRAP)
+        second = w.HBox([*self.sliders.values(), self.along], layout=WRAP)
+        super().__init__(self.name, figure, [first, second])
+        self._from_pull(self.base)
+        self.pull_choice.observe(self._new_pull, "value")
+        self.follow(
+            self.pull_choice, self.load, self.sex, self.arm_weight, self.along,
+            *self.measures.values(), *self.sliders.values(),
+        )  # fmt: skip
+
+    def _make_controls(self, pull, sex, measured):
+        fixed = w.Layout(width="230px", flex="0 0 auto")
+        self.pull_choice = w.Dropdown(options=list(pulls), value=pull, description="Pull", style=WIDE, layout=fixed)
+        self.load = OptionalNumber("Load [kg]", "load_kg", "140px")
+        self.sex = w.Dropdown(
+            options=SEXES, value=sex, description="Lifter", style=WIDE, layout=w.Layout(width="130px", flex="0 0 auto")
+        )
+        self.measures = {
+            "stature": OptionalNumber("stature [cm]", "stature", "150px", per_si=100.0),
+            "mass": OptionalNumber("mass [kg]", "mass", "140px"),
+            "biacromial": OptionalNumber("biacromial [cm]", "biacromial", "165px", per_si=100.0),
+        }
+        for name, value in measured.items():
+            self.measures[name].put(value)
+        self.along = slider("Along the rep [%]", 50, 0, 100, 2.5)
+        self.arm_weight = w.Checkbox(True, description="arm's own weight", indent=False, layout=w.Layout(width="160px"))
+        self.sliders = self.field_sliders()
+
+    def _new_pull(self, change):
+        """Another pull of the catalogue brings its own defaults."""
+        if not self._quiet:
+            self.base = pulls[change["new"]]
+            self._from_pull(self.base)
+
+    def _from_pull(self, pull):
+        """Controls at the values of ``pull``."""
+        with self.quiet():
+            self.load.put(pull.load_kg)
+            self.load.placeholder = "own body" if pull.load_from == "body" else f"{pulls[pull.name].load_kg:g}"
+            for field, control in self.sliders.items():
+                control.value = round(self._shown(field, pull) / control.step) * control.step
+
+    def _shown(self, field, pull):
+        """A field in surface units; one that is left to the body is that of the survey's mean lifter."""
+        value = getattr(pull, field)
+        if value is None:
+            forward, up = pull.touch_point(Lifter.average(self.sex.value))
+            value = {"touch_forward": forward, "touch_up": up}[field]
+        return value * UNITS.get(field, np.degrees(1.0))
+
+    def _lifter(self):
+        measures = {name: box.number for name, box in self.measures.items() if box.number is not None}
+        expected = expected_measures(self.sex.value, **measures)
+        for name, box in self.measures.items():
+            box.placeholder = f"{expected[name][0] * box.per_si:.1f} exp."
+        return {"sex": self.sex.value, **measures}, Lifter.from_measures(self.sex.value, **measures)
+
+    def _pull(self):
+        """The base pull with the controls' values; a slider left where the base has it changes nothing."""
+        load = self.load.number
+        fields = {"load_kg": pulls[self.base.name].load_kg if load is None else load}
+        for field, control in self.sliders.items():
+            if abs(control.value - self._shown(field, self.base)) > 0.51 * control.step:
+                fields[field] = control.value / UNITS.get(field, np.degrees(1.0))
+        return self.base.change(**fields)
+
+    def read(self):
+        measures, lifter = self._lifter()
+        pull = self._pull()
+        result = rep(lifter, pull, POINTS, self.arm_weight.value)
+        along = self.along.value / 100
+        torque = result.shoulder_torque.values[round(along * (POINTS - 1))]
+        margin = tape_law_margin(float(result.force), pull.pull_angle)
+        return PullState(measures, lifter, pull, along, self.arm_weight.value, result, torque, margin)
+
+    def draw(self, state):
+        scene = scene_of(state.lifter, state.pull, state.rep, state.point)
+        self.front.show(scene)
+        self.side.show(scene)
+        x = self.x_values
+        torque = self._curve(state)
+        swept = state.pull.change(**{self.field: x / self.per_si})
+        margin = np.broadcast_to(tape_law_margin(float(state.rep.force), swept.pull_angle), torque.shape)
+        x_now = getattr(state.pull, self.field) * self.per_si
+        return self.curves.show(x, torque, margin, x_now, state.torque, state.margin)
+
+    def _curve(self, state):
+        """Shoulder torque at this point of the rep over the swept field, (x, axis); NaN where the arm does not reach."""
+        values = self.x_values / self.per_si
+        point = round(state.along * (CURVE_POINTS - 1))
+
+        def torque(some):
+            many = sweep(state.lifter, state.pull, CURVE_POINTS, state.arm_weight, **{self.field: some})
+            return many.shoulder_torque.values[:, point]
+
+        try:
+            return torque(values)
+        except InputError:
+            found = np.full((len(values), 3), np.nan)
+            for i in range(len(values)):
+                with contextlib.suppress(InputError):
+                    found[i] = torque(values[i : i + 1])
+            return found
+
+    def describe(self, state):
+        lines = [
+            f"{pull_words(state.lifter, state.pull).capitalize()}, {100 * state.along:.0f} % of the way: each shoulder "
+            f"supplies {torque_words(state.torque)}, {main_work(state.torque)}.",
+            f"Sure to about ± {state.margin.max():.0f} N m (tape ± 1 cm, joint centre ± 7 mm).",
+            end_words(state.rep),
+        ]
+        return " ".join(lines)
+
+    def compare(self, state, kept):
+        return (
+            f"Against the one you kept ({pull_words(kept.lifter, kept.pull)}): "
+            f"{difference_words(state.torque, kept.torque)}."
+        )
+
+    def table(self, state):
+        return rep_table(state.rep)
+
+    def setup(self, state):
+        view = {"along": state.along, "arm_weight": state.arm_weight}
+        return setup_text(state.measures, state.pull, view)
+
+    def apply(self, text):
+        measures, pull, view = read_setup(text)
+        for field, control in self.sliders.items():
+            number(
+                field, self._shown(field, pull), Allowed(control.min, control.max, "", "this panel's slider ends there")
+            )
+        along = number("along", view.get("along", 0.5), Allowed(0.0, 1.0, "", "give the share of the rep"))
+        self.sex.value = measures["sex"]
+        for name, box in self.measures.items():
+            box.put(measures.get(name))
+        self.pull_choice.value = pull.name
+        self.base = pull
+        self._from_pull(pull)
+        self.along.value = 100 * along
+        self.arm_weight.value = bool(view.get("arm_weight", True))

@@ -1,0 +1,24 @@
+"""The trunk panel: how far the trunk leans and where the pull ends, from pulldown to row."""
+
+import numpy as np
+
+from .panel import slider
+from .pull_panel import PullPanel
+
+
+class TrunkPanel(PullPanel):
+    """Sweep the lean from bent over to lying back; the height of the touch point beside it."""
+
+    name, field = "trunk-panel", "trunk_lean"
+    x_label = "trunk lean [°], backward positive"
+    x_values = np.arange(-90.0, 91.0, 7.5)
+    per_si = float(np.degrees(1.0))
+
+    def __init__(self, pull="front pulldown", sex="men", **measured):
+        super().__init__(pull, sex, **measured)
+
+    def field_sliders(self):
+        return {
+            "trunk_lean": slider("Trunk lean [° back]", 15, -90, 90, 1),
+            "touch_up": slider("Touch point [cm above the shoulder]", -7, -45, 15, 1),
+        }
