@@ -14,7 +14,7 @@ class TrunkPanel(PullPanel):
     x_values = np.arange(-90.0, 91.0, 7.5)
     per_si = float(np.degrees(1.0))
 
-    def __init__(self, pull="front pulldown", sex="men", **measured):
+    def __init__(self, pull="seated row wide", sex="men", **measured):
         super().__init__(pull, sex, **measured)
 
     def field_sliders(self):

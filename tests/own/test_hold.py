@@ -1,0 +1,61 @@
+import numpy as np
+import pytest
+from numpy.testing import assert_allclose
+
+import shoulder_model as sm
+from shoulder_model.hold import hold
+
+MEN = sm.Lifter.average("men")
+G = 9.80665
+
+
+def test_level_forearm_by_hand():
+    held = hold(MEN, 5.0, 0.0, np.pi / 2, muscle_arm=0.04, arm_weight=False)
+    assert held.elbow_flexion_torque == pytest.approx(5 * G * MEN.forearm)
+    assert held.shoulder_flexion == pytest.approx(5 * G * MEN.forearm)  # the upper arm hangs: the same distance
+    assert held.tension == pytest.approx(5 * G * MEN.forearm / 0.04)
+    assert_allclose(held.joint_force, [0.0, 5 * G - held.tension, 0.0], atol=1e-9)
+
+
+def test_straight_level_arm_by_hand():
+    held = hold(MEN, 5.0, np.pi / 2, 0.0, arm_weight=False)
+    assert held.shoulder_flexion == pytest.approx(5 * G * MEN.reach)
+    assert held.elbow_flexion_torque == pytest.approx(5 * G * MEN.forearm)
+
+
+@pytest.mark.identity
+def test_the_forearm_is_at_rest():
+    elevation, flexion = np.radians([0.0, 40.0, 90.0, 120.0]), np.radians([10.0, 90.0, 60.0, 140.0])
+    held = hold(MEN, 8.0, elevation, flexion)
+    pull = -held.tension[..., None] * held.posture.upper_arm_direction
+    loads = held.forces[0] + held.forces[2]
+    assert_allclose(held.joint_force + pull + loads, 0.0, atol=1e-9)
+
+
+@pytest.mark.identity
+def test_the_torque_is_the_load_times_its_horizontal_distance():
+    elevation = np.radians(np.arange(0, 121, 10.0))
+    held = hold(MEN, 6.0, elevation, 0.7, arm_weight=False)
+    assert_allclose(held.shoulder_flexion, 6 * G * held.load_distance[:, 0], rtol=1e-12)
+    assert_allclose(held.elbow_flexion_torque, 6 * G * held.load_distance[:, 1], rtol=1e-12, atol=1e-12)
+
+
+def test_margins_are_the_tape_and_the_rival_centre():
+    held = hold(MEN, 10.0, np.pi / 2, 0.0)
+    rival = 0.028 * MEN.mass * G * (0.577 - 0.436) * MEN.upper_arm
+    assert_allclose(held.margin, [np.hypot(10 * G * 0.01, rival), 10 * G * 0.01])
+
+
+@pytest.mark.parametrize(
+    ("values", "says"),
+    [
+        ({"load_kg": -1}, "load_kg = -1 kg is outside"),
+        ({"elbow_flexion": 2.6}, r"elbow_flexion = 149.0° .* an elbow cannot bend that far"),
+        ({"muscle_arm": 0.0}, "muscle_arm = 0.0 cm is outside 0.5 cm to 10.0 cm"),
+        ({"elevation": np.nan}, "elevation = nan"),
+    ],
+)
+def test_wrong_values_are_refused_by_name(values, says):
+    given = {"load_kg": 5.0, "elevation": 0.5, "elbow_flexion": 1.0} | values
+    with pytest.raises(ValueError, match=says):
+        hold(MEN, **given)
