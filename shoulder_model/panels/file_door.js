@@ -2,7 +2,7 @@
 function render({ model, el }) {
   const label = document.createElement("label");
   label.className = "file-door";
-  label.textContent = "Open a set-up: drop its file here or ";
+  label.textContent = "Open a set-up: drop it here or ";
   const input = document.createElement("input");
   input.type = "file";
   input.accept = ".json";

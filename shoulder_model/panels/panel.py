@@ -130,13 +130,13 @@ class Panel(w.VBox):
             self.frame.value = self.stage.frame()
         self.overlay.value = self.stage.overlay(self.words)
         self.sentence.value = f'<div role="status" style="{TEXT}">{escape(self.words)}</div>'
-        self._compare()
+        self._say_difference()
 
     def refuse(self, text):
         """One plain line under the controls; the picture stays as it is."""
         self.trouble.value = f'<div role="alert" style="{TEXT}color:#a33c00">⚠ {escape(text)}</div>'
 
-    def _compare(self):
+    def _say_difference(self):
         words = self.compare(self.state, self.kept) if self.kept is not None else ""
         self.difference.value = f'<div role="status" style="{TEXT}color:#555">{escape(words)}</div>' if words else ""
 

@@ -84,21 +84,21 @@ class PullPanel(Panel):
         )  # fmt: skip
 
     def _make_controls(self, pull, sex, measured):
-        fixed = w.Layout(width="230px", flex="0 0 auto")
+        fixed = w.Layout(width="205px", flex="0 0 auto")
         self.pull_choice = w.Dropdown(options=list(pulls), value=pull, description="Pull", style=WIDE, layout=fixed)
-        self.load = OptionalNumber("Load [kg]", "load_kg", "140px")
+        self.load = OptionalNumber("Load [kg]", "load_kg", "128px")
         self.sex = w.Dropdown(
-            options=SEXES, value=sex, description="Lifter", style=WIDE, layout=w.Layout(width="130px", flex="0 0 auto")
+            options=SEXES, value=sex, description="Lifter", style=WIDE, layout=w.Layout(width="118px", flex="0 0 auto")
         )
         self.measures = {
-            "stature": OptionalNumber("stature [cm]", "stature", "150px", per_si=100.0),
-            "mass": OptionalNumber("mass [kg]", "mass", "140px"),
-            "biacromial": OptionalNumber("biacromial [cm]", "biacromial", "165px", per_si=100.0),
+            "stature": OptionalNumber("stature [cm]", "stature", "153px", per_si=100.0),
+            "mass": OptionalNumber("mass [kg]", "mass", "143px"),
+            "biacromial": OptionalNumber("biacromial [cm]", "biacromial", "170px", per_si=100.0),
         }
         for name, value in measured.items():
             self.measures[name].put(value)
         self.along = slider("Along the rep [%]", 50, 0, 100, 2.5)
-        self.arm_weight = w.Checkbox(True, description="arm's own weight", indent=False, layout=w.Layout(width="160px"))
+        self.arm_weight = w.Checkbox(True, description="arm's own weight", indent=False, layout=w.Layout(width="145px"))
         self.sliders = self.field_sliders()
 
     def _new_pull(self, change):
@@ -127,7 +127,7 @@ class PullPanel(Panel):
         measures = {name: box.number for name, box in self.measures.items() if box.number is not None}
         expected = expected_measures(self.sex.value, **measures)
         for name, box in self.measures.items():
-            box.placeholder = f"{expected[name][0] * box.per_si:.1f} exp."
+            box.placeholder = f"≈ {expected[name][0] * box.per_si:.1f}"
         return {"sex": self.sex.value, **measures}, Lifter.from_measures(self.sex.value, **measures)
 
     def _pull(self):

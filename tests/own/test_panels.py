@@ -2,6 +2,7 @@
 
 import json
 
+import ipywidgets as widgets
 import numpy as np
 import pytest
 
@@ -223,3 +224,12 @@ def test_a_number_counts_as_right_when_close():
 def test_an_answer_outside_the_choices_is_refused():
     with pytest.raises(ValueError, match="answer 'less' is not among the choices"):
         Guess("Which?", "less", "", choices=["more", "the same"])
+
+
+@pytest.mark.parametrize("kind", [*PANELS, Guess], ids=lambda kind: kind.__name__)
+def test_a_panel_hides_no_method_of_the_widget_it_is(kind):
+    class Nothing(widgets.VBox):
+        """What every subclass gets from the machinery alone."""
+
+    ours = {name for part in kind.__mro__ if part.__module__.startswith("shoulder_model") for name in vars(part)}
+    assert not (ours - set(vars(Nothing)) - {"__init__", "__annotations__"}) & set(dir(widgets.VBox))
