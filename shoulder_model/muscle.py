@@ -127,13 +127,15 @@ def _around(group, muscle, c, area_squared, behind):
     return free[muscle] + radius * arc, np.where(behind, -radius, radius) / area
 
 
-def paths(humerus, scapula):
+def paths(humerus, scapula, table=None):
     """Lengths of all muscles and the torque each puts on the humerus per newton of tension.
 
     Parameters
     ----------
     humerus, scapula : ndarray, shape (..., 3, 3)
         Axes of the bone as columns, in thorax axes; broadcast against each other.
+    table : tuple of Group, optional
+        Thorax and scapula group; the package's own by default.
 
     Returns
     -------
@@ -148,12 +150,13 @@ def paths(humerus, scapula):
     humerus, scapula = np.broadcast_arrays(humerus, scapula)
     lead = humerus.shape[:-2]
     bones = humerus.reshape(-1, 3, 3), scapula.reshape(-1, 3, 3)
-    count = len(names())
+    table = groups() if table is None else table
+    count = sum(len(group.rows) for group in table)
     length, torque = np.empty((len(bones[0]), count)), np.empty((len(bones[0]), count, 3))
     for start in range(0, len(bones[0]), BLOCK):
         here = slice(start, start + BLOCK)
         arm, blade = bones[0][here], bones[1][here]
-        for group, turns in zip(groups(), (False, True), strict=True):
+        for group, turns in zip(table, (False, True), strict=True):
             origin = _turn(blade, group.origin) if turns else group.origin.T[:, None, :]
             side = _turn(blade, group.side) if turns else group.side.T[:, None, :]
             found, parts = _paths(group, origin, side, _turn(arm, group.insertion))
@@ -163,9 +166,9 @@ def paths(humerus, scapula):
     return length.reshape(*lead, count), torque.reshape(*lead, count, 3)
 
 
-def moment_arms(humerus, scapula):
+def moment_arms(humerus, scapula, table=None):
     """Moment arms (..., muscle, axis) about adduction, extension, horizontal abduction and the humerus' own shaft. [m]"""
-    torque = paths(humerus, scapula)[1]
+    torque = paths(humerus, scapula, table)[1]
     inward = np.einsum("...mi,...i->...m", torque, humerus[..., 1])
     return np.concatenate([anatomical(torque), inward[..., None]], axis=-1)
 
