@@ -16,13 +16,10 @@ LOOKS = {  # degrees forward -> colour, line style, words, how far to lift them
     90: (VERMILLION, "--", "level ahead", 0.0),
 }
 TORQUE = {up: hold(LIFTER, 5.0, np.radians(up), np.radians(FLEXION), arm_weight=False).shoulder_flexion for up in LOOKS}
-WORDS = (
-    "Torque at the shoulder against elbow flexion for 5 kg in the hand, arm itself weightless. "
-    + " ".join(
-        f"Upper arm at {up}°: {abs(torque[0]):.0f} N m with a straight elbow, {torque.max():.0f} N m at {torque.argmax()}° of "
-        f"flexion, {torque[90]:.0f} N m at 90°."
-        for up, torque in TORQUE.items()
-    )
+WORDS = "Torque at the shoulder against elbow flexion for 5 kg in the hand, arm itself weightless. " + " ".join(
+    f"Upper arm at {up}°: {abs(torque[0]):.0f} N m with a straight elbow, {torque.max():.0f} N m at {torque.argmax()}° of "
+    f"flexion, {torque[90]:.0f} N m at 90°."
+    for up, torque in TORQUE.items()
 )
 
 
