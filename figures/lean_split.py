@@ -32,7 +32,7 @@ WORDS = (
 
 def bodies(figure, left, width):
     """The lifter from the side at each of `SHOWN`, standing over its place on the axis below."""
-    size = 0.21
+    size = 0.27
     for lean in SHOWN:
         view = SideView(figure.add_axes([left + width * lean / 90 - size / 2, 0.585, size, 0.40]))
         pull = PULL.change(trunk_lean=np.radians(lean))
@@ -40,7 +40,7 @@ def bodies(figure, left, width):
         view.tape_words.set_text("")
         view.axes.set_title("")
         view.axes.set_axis_off()
-        view.axes.set(xlim=(-0.75, 0.75), ylim=(-0.62, 0.84))
+        view.axes.set(xlim=(-0.95, 0.95), ylim=(-0.64, 0.78))
 
 
 def curves(axes):
@@ -51,11 +51,14 @@ def curves(axes):
         axes.fill_between(LEAN, GRID[:, i] - margin[:, i], GRID[:, i] + margin[:, i], color=colour, alpha=0.14, lw=0)
         axes.plot(LEAN, GRID[:, i], color=colour, ls=style, lw=2.5, marker=marker, markevery=60, ms=7, clip_on=False)
         axes.text(92, GRID[-1, i], words, color=colour, va="center", fontweight="bold")
-    for lean, curve, words in ((FIRST, ADDUCTION, "passes adduction"), (SECOND, EXTENSION, "passes extension")):
+    for lean, curve, words, y in (
+        (FIRST, ADDUCTION, "passes adduction", 4.0),
+        (SECOND, EXTENSION, "passes extension", 27.5),
+    ):
         level = curve[np.argmax(lean == LEAN)]
         axes.plot(lean, level, "o", mfc="none", mec=BLACK, ms=13, mew=1.8)
         axes.annotate(
-            f"{words}\nat {lean:.0f}°", (lean, level), (lean, 4.0), ha="center", va="center",
+            f"{words}\nat {lean:.0f}°", (lean, level), (lean, y), ha="center", va="center",
             arrowprops={"arrowstyle": "-", "color": GREY, "shrinkB": 8},
         )  # fmt: skip
     axes.set(xlim=(0, 90), ylim=(-1, 31), xticks=[0, 15, 30, 45, 60, 75, 90], xlabel="trunk lean [°], backward")

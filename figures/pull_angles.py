@@ -68,7 +68,14 @@ def work(axes):
     axes.set_yticklabels([f"{pull.name}  {angle}°" for pull, angle in zip(PULLS, DEGREES, strict=True)])
     axes.tick_params(axis="y", length=0)
     axes.set_xlabel("share of the torque's size; negative: the opposite way")
-    axes.legend(loc="lower center", bbox_to_anchor=(0.36, 1.0), ncols=3, columnspacing=1.2, handletextpad=0.2, fontsize=SMALL + 1)
+    axes.legend(
+        loc="lower center",
+        bbox_to_anchor=(0.36, 1.0),
+        ncols=3,
+        columnspacing=1.2,
+        handletextpad=0.2,
+        fontsize=SMALL + 1,
+    )
 
 
 def stage():
