@@ -174,3 +174,14 @@ class PanelPage:
     def becomes(self, done, what):
         """Wait until ``done(self)`` holds."""
         wait(lambda: done(self), what)
+
+    def at_rest(self):
+        """The panel, once its picture has not changed for half a second."""
+        seen, since = self.picture, time.monotonic()
+        end = since + PATIENCE
+        while time.monotonic() - since < 0.5:
+            assert time.monotonic() < end, "the picture never came to rest"
+            time.sleep(0.05)
+            if (now := self.picture) != seen:
+                seen, since = now, time.monotonic()
+        return self

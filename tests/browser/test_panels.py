@@ -26,9 +26,8 @@ def panel(request, lab, browser):
 
 def readout(slider):
     """The number a slider shows; its ARIA value is rounded to one decimal."""
-    return float(
-        slider.locator("xpath=ancestor::*[contains(@class, 'widget-slider')]").locator(".widget-readout").inner_text()
-    )
+    box = slider.locator("xpath=ancestor::*[contains(@class, 'widget-slider')]")
+    return float(box.locator(".widget-readout").inner_text().replace("−", "-"))
 
 
 def test_every_slider_goes_to_both_ends_and_back_by_keyboard(panel):
@@ -97,7 +96,7 @@ def drop(panel, path):
 
 
 def test_a_wrong_file_is_one_plain_line_and_the_picture_stays(panel, tmp_path):
-    picture = panel.picture
+    picture = panel.at_rest().picture
     (tmp_path / "wrong.json").write_text(json.dumps({"kind": "shopping list"}))
     drop(panel, tmp_path / "wrong.json")
     panel.becomes(lambda p: "not one saved here" in p.trouble, "the plain line")
@@ -113,8 +112,7 @@ def test_moved_as_fast_as_a_hand_can_the_last_value_stands(panel):
     panel.page.keyboard.press("Home")
     for _ in range(30):
         panel.page.keyboard.press("ArrowRight", delay=0)
-    panel.page.wait_for_timeout(1000)
-    settled = panel.words
+    settled = panel.at_rest().words
     panel.page.keyboard.press("ArrowLeft")
     panel.becomes(lambda p: p.words != settled, "one step back")
     panel.page.keyboard.press("ArrowRight")
