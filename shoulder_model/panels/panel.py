@@ -16,10 +16,11 @@ WIDE = {"description_width": "initial"}
 WRAP = w.Layout(flex_flow="row wrap", width="100%", align_items="center")
 
 
-def slider(words, value, low, high, step, unit=""):
-    """A slider with its whole label in front and its number behind."""
+def slider(words, value, low, high, step):
+    """A slider with its whole label in front and its number behind, to as many digits as a step needs."""
+    digits = next(digits for digits in range(4) if round(step, digits) == step)
     return w.FloatSlider(
-        value, min=low, max=high, step=step, description=words, readout_format=".2f" if step < 0.1 else ".0f",
+        value, min=low, max=high, step=step, description=words, readout_format=f".{digits}f",
         style=WIDE, layout=w.Layout(flex="1 1 260px", width="auto"),
     )  # fmt: skip
 

@@ -97,7 +97,7 @@ class PullPanel(Panel):
         }
         for name, value in measured.items():
             self.measures[name].put(value)
-        self.along = slider("Along the rep [%]", 50, 0, 100, 2.5)
+        self.along = slider("Along the rep [%]", 50, 0, 100, 5)
         self.arm_weight = w.Checkbox(True, description="arm's own weight", indent=False, layout=w.Layout(width="145px"))
         self.sliders = self.field_sliders()
 

@@ -41,7 +41,9 @@ def test_frame_leaves_out_what_moves_and_the_saved_picture_has_it():
 
 def test_every_kind_of_artist_lands_in_the_overlay():
     panel = OneArmPanel()
-    assert all(part in panel.overlay.value for part in ("<text", "stroke-dasharray", "fill-opacity", "<path", 'role="img"'))
+    assert all(
+        part in panel.overlay.value for part in ("<text", "stroke-dasharray", "fill-opacity", "<path", 'role="img"')
+    )
 
 
 @pytest.mark.parametrize("name", list(sm.pulls))

@@ -50,7 +50,9 @@ def test_keeping_one_shows_a_ghost_and_spells_out_the_difference(panel):
     control = controls(panel)[0]
     control.value = control.max
     assert "Against the one you kept" in panel.difference.value
-    assert all(len(artist.get_xdata()) for ghost in panel.ghosts for artist in [getattr(ghost, "ghost", None)] if artist)
+    assert all(
+        len(artist.get_xdata()) for ghost in panel.ghosts for artist in [getattr(ghost, "ghost", None)] if artist
+    )
     assert panel.overlay.value != before
     panel.drop()
     assert panel.difference.value == ""
@@ -65,7 +67,9 @@ def test_the_difference_is_the_difference_of_the_numbers():
     panel.sliders["grip_ratio"].value = 2.0
     more = panel.state.torque - was
     assert f"{more[0]:.0f} N m more adduction, the same extension" in panel.difference.value
-    assert more[0] == pytest.approx(float(panel.state.rep.force) * 0.25 * panel.state.lifter.biacromial * np.cos(np.radians(15)))
+    assert more[0] == pytest.approx(
+        float(panel.state.rep.force) * 0.25 * panel.state.lifter.biacromial * np.cos(np.radians(15))
+    )
 
 
 def test_saved_set_ups_reopen_to_the_same_picture(panel):

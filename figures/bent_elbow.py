@@ -1,0 +1,38 @@
+"""Shoulder torque against elbow flexion at three heights of the upper arm: bending helps only when the arm is high."""
+
+import matplotlib as mpl
+import numpy as np
+
+from shoulder_model import Lifter
+from shoulder_model.draw.look import BLUE, GREEN, STYLE, VERMILLION, new_figure
+from shoulder_model.draw.stage import Stage
+from shoulder_model.hold import hold
+
+LIFTER = Lifter.average("men")
+FLEXION = np.arange(0, 144)
+LOOKS = {  # degrees forward -> colour, line style, words, how far to lift them
+    0: (BLUE, "-", "upper arm hangs", 0.9),
+    45: (GREEN, "-.", "45° forward", -0.9),
+    90: (VERMILLION, "--", "level ahead", 0.0),
+}
+TORQUE = {up: hold(LIFTER, 5.0, np.radians(up), np.radians(FLEXION), arm_weight=False).shoulder_flexion for up in LOOKS}
+WORDS = "Torque at the shoulder against elbow flexion for 5 kg in the hand, arm itself weightless. " + " ".join(
+    f"Upper arm at {up}°: {abs(torque[0]):.0f} N m with a straight elbow, {torque.max():.0f} N m at {torque.argmax()}° of "
+    f"flexion, {torque[90]:.0f} N m at 90°."
+    for up, torque in TORQUE.items()
+)
+
+
+def stage():
+    """Three curves, named at their ends."""
+    with mpl.rc_context(STYLE):
+        figure = new_figure(8.0, 3.6)
+        axes = figure.add_axes([0.09, 0.16, 0.70, 0.78])
+        for up, (colour, style, words, lift) in LOOKS.items():
+            torque = TORQUE[up]
+            axes.plot(FLEXION, torque, color=colour, ls=style, lw=2.5)
+            axes.plot(torque.argmax(), torque.max(), "o", color=colour, ms=8)
+            axes.text(146, torque[-1] + lift, words, color=colour, va="center", fontweight="bold")
+        axes.set(xlim=(0, 143), ylim=(0, 33), xlabel="elbow flexion [°]", ylabel="torque at the shoulder [N m]")
+        axes.grid(color="#eeeeee")
+        return Stage(figure)

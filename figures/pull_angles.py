@@ -1,0 +1,95 @@
+"""Every pull of the catalogue on one dial by its pull angle, beside the split of the shoulder's work."""
+
+import matplotlib as mpl
+import numpy as np
+from matplotlib.patches import ConnectionPatch, Polygon
+
+import shoulder_model as sm
+from shoulder_model.draw.lifter_views import HEAD_RADIUS, HEAD_UP, MEAN_STATURE, SIDE_OUTLINE
+from shoulder_model.draw.look import AXIS_LOOK, BLACK, GREY, PALE, SMALL, STYLE, TRUNK, new_figure
+from shoulder_model.draw.stage import Stage
+
+LIFTER = sm.Lifter.average("men")
+PULLS = sorted(sm.pulls.values(), key=lambda pull: (round(np.degrees(pull.pull_angle)), pull.name))
+RADIUS = 0.62  # m, of the dial
+LABELS = (0, "0°\noverhead", (-0.2, 0.0)), (90, "90° ahead", (-0.01, -0.05)), (180, "180° down", (-0.19, 0.0))
+DEGREES = [round(float(np.degrees(pull.pull_angle))) for pull in PULLS]
+WORDS = (
+    "Left, a trunk from the side with a dial about the shoulder, 0° overhead, 90° ahead, 180° down; right, the twelve "
+    "pulls in the order of their pull angle with the share of each torque in the shoulder's work. By angle: "
+    + ", ".join(f"{pull.name} {angle}°" for pull, angle in zip(PULLS, DEGREES, strict=True))
+    + ". Seated row wide: more horizontal abduction than extension and no adduction; pull-up: more adduction than "
+    "extension; chin-up, straight-arm pulldown and one-arm row: extension alone; behind-the-neck pulldown: flexion instead "
+    "of extension."
+)
+
+
+def shares(pull):
+    """Torque components over the torque's size, where the rep asks most; weightless arm. (3,)"""
+    torque = sm.rep(LIFTER, pull, arm_weight=False).shoulder_torque.values
+    size = np.linalg.norm(torque, axis=-1)
+    return torque[size.argmax()] / size.max()
+
+
+def dial(axes):
+    """Trunk, arc and one ray for each pull angle."""
+    size = LIFTER.stature / MEAN_STATURE
+    axes.add_patch(Polygon(SIDE_OUTLINE * [LIFTER.chest_depth, size], facecolor=TRUNK, edgecolor=GREY, zorder=1))
+    axes.add_patch(
+        mpl.patches.Circle((0.03, HEAD_UP * size), HEAD_RADIUS * size, facecolor=TRUNK, edgecolor=GREY, zorder=0.9)
+    )
+    turn = np.linspace(0, np.pi, 91)
+    axes.plot(RADIUS * np.sin(turn), RADIUS * np.cos(turn), color=GREY, lw=1.5)
+    for angle in sorted(set(DEGREES)):
+        way = np.array([np.sin(np.radians(angle)), np.cos(np.radians(angle))])
+        axes.annotate(
+            "", RADIUS * way, 0.12 * way, arrowprops={"arrowstyle": "-|>", "color": BLACK, "lw": 1.4, "shrinkB": 0}
+        )
+    for angle, words, at in LABELS:
+        x, y = RADIUS * np.sin(np.radians(angle)) + at[0], RADIUS * np.cos(np.radians(angle)) + at[1]
+        axes.text(x, y, words, ha="center" if angle != 90 else "right", va="center", fontweight="bold")
+    axes.plot(0, 0, "ko", ms=6, zorder=6)
+    axes.set(xlim=(-0.36, 0.7), ylim=(-0.74, 0.74), aspect="equal")
+    axes.set_axis_off()
+
+
+def work(axes):
+    """One row a pull: three marks at the share of each torque."""
+    rows = np.arange(len(PULLS))
+    parts = np.array([shares(pull) for pull in PULLS])
+    axes.axvline(0, color=BLACK, lw=0.8)
+    for i, (colour, _, marker, words) in enumerate(AXIS_LOOK.values()):
+        y = rows + (i - 1) * 0.24
+        axes.hlines(y, 0, parts[:, i], color=colour, lw=2.5)
+        axes.plot(parts[:, i], y, color=colour, ls="None", marker=marker, ms=7, label=words)
+    axes.hlines(rows[:-1] + 0.5, -1.1, 1.1, color=PALE, lw=0.8)
+    axes.set(xlim=(-1.1, 1.1), ylim=(len(PULLS) - 0.5, -0.5), xticks=[-1, -0.5, 0, 0.5, 1], yticks=rows)
+    axes.set_xticklabels(["−1", "−½", "0", "½", "1"])
+    axes.set_yticklabels([f"{pull.name}  {angle}°" for pull, angle in zip(PULLS, DEGREES, strict=True)])
+    axes.tick_params(axis="y", length=0)
+    axes.set_xlabel("share of the torque's size; negative: the opposite way")
+    axes.legend(
+        loc="lower center",
+        bbox_to_anchor=(0.36, 1.0),
+        ncols=3,
+        columnspacing=1.2,
+        handletextpad=0.2,
+        fontsize=SMALL + 1,
+    )
+
+
+def stage():
+    """The dial, the rows, and a thread from each ray to its row."""
+    with mpl.rc_context(STYLE):
+        figure = new_figure(11.2, 5.4)
+        left, right = figure.add_axes([0.0, 0.02, 0.34, 0.96]), figure.add_axes([0.592, 0.12, 0.40, 0.80])
+        dial(left)
+        work(right)
+        for row, angle in enumerate(np.radians(DEGREES)):
+            figure.add_artist(
+                ConnectionPatch(
+                    (RADIUS * np.sin(angle), RADIUS * np.cos(angle)), (-0.48, 1 - (row + 0.5) / len(PULLS)),
+                    "data", "axes fraction", axesA=left, axesB=right, color="#b4b4b4", lw=0.9,
+                )
+            )  # fmt: skip
+        return Stage(figure)

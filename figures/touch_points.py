@@ -1,0 +1,77 @@
+"""The same trunk with a bar coming to four places: how far each line of pull runs from the shoulder."""
+
+import matplotlib as mpl
+
+import shoulder_model as sm
+from shoulder_model.draw.lifter_views import SideView
+from shoulder_model.draw.look import BLACK, GREY, PURPLE, SMALL, STYLE, new_figure
+from shoulder_model.draw.stage import Stage
+from shoulder_model.pull import TRUNK_TOUCH
+
+LIFTER = sm.Lifter.average("men")
+VIEWS = {  # title -> pull
+    "pulldown, trunk upright": sm.pulls["front pulldown"].change(trunk_lean=0.0),
+    "row, trunk upright": sm.pulls["seated row wide"],
+}
+OFFSETS = [[float(pull.change(touch=t).line_offset(LIFTER)) for t in TRUNK_TOUCH] for pull in VIEWS.values()]
+WORDS = "A trunk from the side, twice, with the line of pull through four touch points. " + " ".join(
+    f"{title.capitalize()}: the line runs "
+    + ", ".join(f"{100 * a:.1f} cm ({touch})" for touch, a in zip(TRUNK_TOUCH, offsets, strict=True))
+    + f" {where} the shoulder."
+    for title, offsets, where in zip(VIEWS, OFFSETS, ("in front of", "below"), strict=True)
+)
+TIP = 0.62  # m, where the drawn lines end
+
+
+def tape(axes, start, end, words, at):
+    """One line offset, drawn to scale, with its centimetres."""
+    axes.plot(*zip(start, end, strict=True), color=PURPLE, lw=3.5, zorder=7, solid_capstyle="butt")
+    axes.text(*at, words, ha="left" if start[1] == end[1] else "center", va="center", fontweight="bold")
+
+
+def pulldown(axes, forward, up, name, a, i):
+    """A line of pull straight up; the last three touch points share one."""
+    axes.annotate("", (forward, TIP), (forward, up), arrowprops=ARROW)
+    axes.text(forward + 0.05, up, name, va="center", fontsize=SMALL + 0.5)
+    if i < 2:
+        y = 0.42 - 0.12 * i
+        tape(
+            axes,
+            (0, y),
+            (forward, y),
+            f"{100 * a:.0f} cm" + (" (all three lower ones)" if i else ""),
+            (forward + 0.03, y),
+        )
+
+
+def row(axes, forward, up, name, a, i):
+    """A line of pull straight ahead."""
+    axes.annotate("", (TIP + 0.06, up), (forward, up), arrowprops=ARROW)
+    axes.text(TIP + 0.08, up, name, va="center", fontsize=SMALL + 0.5)
+    x = 0.24 + 0.115 * i
+    tape(axes, (x, 0), (x, up), f"{100 * a:.0f}", (x, 0.035))
+
+
+ARROW = {"arrowstyle": "-|>", "ls": "--", "color": BLACK, "lw": 1.5, "shrinkA": 0, "shrinkB": 0}
+
+
+def stage():
+    """Pulldown beside row."""
+    with mpl.rc_context(STYLE):
+        figure = new_figure(11.2, 5.0)
+        for i, (title, pull) in enumerate(VIEWS.items()):
+            view = SideView(figure.add_axes([0.005 + 0.5 * i, 0.01, 0.49, 0.90]))
+            axes = view.axes
+            axes.set_title(title, fontweight="bold")
+            axes.set(xlim=(-0.42, 0.98), ylim=(-0.58, 0.66))
+            axes.set_axis_off()
+            view.draw_body(LIFTER, 0.0, (1.0, -0.05))
+            for j, (touch, a) in enumerate(zip(TRUNK_TOUCH, OFFSETS[i], strict=True)):
+                forward, up = pull.change(touch=touch).touch_point(LIFTER)
+                (row if i else pulldown)(axes, forward, up, touch, a, j)
+                axes.plot(forward, up, "x", color=GREY, ms=9, mew=2.5, zorder=8)
+            reach = ([0, 0.62], [0, 0]) if i else ([0, 0], [0, 0.48])
+            axes.plot(*reach, color=PURPLE, lw=1.3, ls=":", zorder=6)
+            axes.plot(0, 0, "ko", ms=7, zorder=9)
+        axes.text(0.41, 0.085, "a, below the shoulder [cm]", ha="center", va="bottom")
+        return Stage(figure)

@@ -1,0 +1,64 @@
+"""After editing a chapter: ``python tests/refresh_notebooks.py [workbook/NAME.ipynb ...]``.
+
+Runs each notebook in the present environment and stores it the way it is kept: text output of the cells
+tagged ``nbval-check-output``, an execution count everywhere, no pictures, no widget state, no times.
+"""
+
+import sys
+from pathlib import Path
+
+import nbformat
+from nbclient import NotebookClient
+
+WORKBOOK = Path(__file__).parents[1] / "workbook"
+COMPARED = "nbval-check-output"
+TEXT = ("text/plain", "text/markdown", "text/latex")
+
+
+def run(path):
+    """The notebook at ``path`` as it stands after running all of its cells."""
+    notebook = nbformat.read(path, as_version=4)
+    client = NotebookClient(
+        notebook, timeout=120, kernel_name="python3", resources={"metadata": {"path": str(path.parent)}}
+    )
+    return client.execute()
+
+
+def text_of(output):
+    """An output reduced to its text, or None where it has none worth keeping."""
+    if output.output_type == "stream":
+        return output if output.name == "stdout" else None
+    data = {kind: output.get("data", {})[kind] for kind in TEXT if kind in output.get("data", {})}
+    return nbformat.from_dict({**output, "data": data, "metadata": {}}) if data else None
+
+
+def kept(notebook):
+    """``notebook`` with nothing in it but what a page or a check needs."""
+    notebook.metadata = nbformat.from_dict(
+        {
+            "kernelspec": {"display_name": "Python 3", "language": "python", "name": "python3"},
+            "language_info": {"name": "python"},
+        }
+    )
+    for count, cell in enumerate((cell for cell in notebook.cells if cell.cell_type == "code"), start=1):
+        cell.metadata.pop("execution", None)
+        cell.execution_count = count
+        compared = COMPARED in cell.metadata.get("tags", [])
+        cell.outputs = [text for output in cell.outputs if compared and (text := text_of(output))]
+        for output in cell.outputs:
+            if "execution_count" in output:
+                output.execution_count = count
+    return notebook
+
+
+def refresh(path):
+    """Run one notebook and write it back."""
+    notebook = kept(run(path))
+    nbformat.validate(notebook)
+    nbformat.write(notebook, path)
+
+
+if __name__ == "__main__":
+    for wanted in [Path(name) for name in sys.argv[1:]] or sorted(WORKBOOK.glob("*.ipynb")):
+        refresh(wanted.resolve())
+        print(f"refreshed {wanted}")

@@ -1,0 +1,159 @@
+"""What every chapter has to be, and the proof that a changed number makes the run fail."""
+
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import nbformat
+import pytest
+
+WORKBOOK = Path(__file__).parents[1] / "workbook"
+CHAPTERS = sorted(WORKBOOK.glob("*.ipynb"))
+COMPARED = "nbval-check-output"
+TAGS = {COMPARED, "nbval-ignore-output", "solution", "static-only"}
+LONGEST_CELL = 12
+
+
+@pytest.fixture(params=CHAPTERS, ids=lambda path: path.stem)
+def chapter(request):
+    return nbformat.read(request.param, as_version=4)
+
+
+def code_cells(notebook):
+    return [cell for cell in notebook.cells if cell.cell_type == "code"]
+
+
+def compared_cells(notebook):
+    return [cell for cell in code_cells(notebook) if COMPARED in cell.metadata.get("tags", [])]
+
+
+def sections(notebook):
+    """Lists of cells from one ``##`` heading to the next."""
+    parts = [[]]
+    for cell in notebook.cells:
+        if cell.cell_type == "markdown" and re.search(r"^## ", cell.source, re.M):
+            parts.append([])
+        parts[-1].append(cell)
+    return parts
+
+
+def test_there_are_chapters():
+    assert {path.stem for path in CHAPTERS} >= {
+        "00_start",
+        "02_one_arm_one_plane",
+        "03_grip_width",
+        "04_from_pulldown_to_row",
+    }
+
+
+def test_every_worked_number_is_stored_and_so_compared(chapter):
+    assert compared_cells(chapter)
+    for cell in compared_cells(chapter):
+        assert cell.execution_count is not None and cell.outputs, cell.source
+
+
+def test_every_section_with_a_worked_number_has_a_number_written_by_hand(chapter):
+    for section in sections(chapter):
+        code = [cell for cell in section if cell.cell_type == "code"]
+        if any(COMPARED in cell.metadata.get("tags", []) for cell in code):
+            asserts = [line for cell in code for line in cell.source.splitlines() if line.startswith("assert ")]
+            assert any(re.search(r"\d", line) for line in asserts), section[0].source[:60]
+
+
+def test_only_text_is_stored(chapter):
+    assert "widgets" not in chapter.metadata
+    for cell in code_cells(chapter):
+        assert "execution" not in cell.metadata
+        for output in cell.outputs:
+            assert output.output_type in ("stream", "execute_result", "display_data"), cell.source
+            assert not [
+                kind
+                for kind in output.get("data", {})
+                if kind.startswith("image/") or "widget" in kind or "html" in kind
+            ]
+            assert output.get("name", "stdout") == "stdout"
+
+
+def test_cells_are_short_and_define_nothing(chapter):
+    for cell in code_cells(chapter):
+        assert len(cell.source.splitlines()) <= LONGEST_CELL, cell.source
+        assert not re.search(r"^\s*(def|class) ", cell.source, re.M), cell.source
+
+
+def test_tags_are_known_and_ids_are_there(chapter):
+    for cell in chapter.cells:
+        assert cell.id
+        assert set(cell.metadata.get("tags", [])) <= TAGS, cell.source
+
+
+def test_solutions_are_folded(chapter):
+    for cell in code_cells(chapter):
+        if "solution" in cell.metadata.get("tags", []):
+            assert cell.metadata.get("jupyter", {}) == {"source_hidden": True, "outputs_hidden": True}, cell.source
+    folded = sum("<details>" in cell.source for cell in chapter.cells) + sum(
+        "solution" in cell.metadata.get("tags", []) for cell in code_cells(chapter)
+    )
+    assert folded >= 2
+
+
+def test_pictures_are_there_and_say_what_they_show(chapter):
+    for cell in chapter.cells:
+        for words, path in re.findall(r"!\[([^\]]*)\]\(([^)]*)\)", cell.source if cell.cell_type == "markdown" else ""):
+            assert (WORKBOOK / path).is_file(), path
+            assert len(words) >= 40, path
+
+
+def test_links_between_chapters_lead_somewhere(chapter):
+    for cell in chapter.cells:
+        for path in re.findall(r"\]\(([^)#]+\.ipynb)[^)]*\)", cell.source if cell.cell_type == "markdown" else ""):
+            assert (WORKBOOK / path).is_file(), path
+
+
+def nbval(path, folder):
+    """Run nbval on one notebook, away from the project's own settings."""
+    (folder / "empty.ini").write_text("[pytest]\n")
+    line = [sys.executable, "-m", "pytest", "-c", "empty.ini", "--rootdir", str(folder), "-p", "no:cacheprovider"]
+    line += ["-q", "--nbval-lax", "--nbval-current-env", str(path)]
+    return subprocess.run(line, cwd=folder, capture_output=True, text=True)
+
+
+def tiny():
+    """A notebook with one worked number, as the chapters store theirs."""
+    cell = nbformat.v4.new_code_cell("torque = 196.1 * 0.130\nprint(f'{torque:.1f} N m')", execution_count=1)
+    cell.metadata["tags"] = [COMPARED]
+    cell.outputs = [nbformat.v4.new_output("stream", name="stdout", text="25.5 N m\n")]
+    return nbformat.v4.new_notebook(cells=[cell])
+
+
+def test_an_unaltered_number_passes(tmp_path):
+    nbformat.write(tiny(), tmp_path / "same.ipynb")
+    run = nbval(tmp_path / "same.ipynb", tmp_path)
+    assert run.returncode == 0 and "1 passed" in run.stdout, run.stdout
+
+
+@pytest.mark.parametrize("where", ["source", "output"])
+def test_an_altered_number_fails(where, tmp_path):
+    notebook = tiny()
+    if where == "source":
+        notebook.cells[0].source = notebook.cells[0].source.replace("0.130", "0.131")
+    else:
+        notebook.cells[0].outputs[0].text = "25.6 N m\n"
+    nbformat.write(notebook, tmp_path / "altered.ipynb")
+    run = nbval(tmp_path / "altered.ipynb", tmp_path)
+    assert run.returncode == 1 and "1 failed" in run.stdout and "N m" in run.stdout, run.stdout
+
+
+def test_an_altered_number_in_a_chapter_fails(tmp_path):
+    notebook = nbformat.read(WORKBOOK / "00_start.ipynb", as_version=4)
+    (worked,) = [
+        cell
+        for cell in compared_cells(notebook)
+        if "extension {extension:.1f}" in cell.source and "rep =" in cell.source
+    ]
+    stored = worked.outputs[0].text
+    worked.outputs[0].text = stored.replace("25.", "26.")
+    assert worked.outputs[0].text != stored
+    nbformat.write(notebook, tmp_path / "00_start.ipynb")
+    run = nbval(tmp_path / "00_start.ipynb", tmp_path)
+    assert run.returncode == 1 and "1 failed" in run.stdout, run.stdout
