@@ -9,9 +9,7 @@ product of their positions and ``R`` the sphere's radius
     wrapped:   length = sqrt(o² - R²) + sqrt(i² - R²) + R arc      moment arm = R
 
 about the plane's normal; ``arc`` is the angle between the ends less arccos(R / o) and arccos(R / i).
-A muscle with a ``side`` keeps to it: where that direction lies opposite to the angle between the ends,
-the path takes the long way round the sphere. The moment arm is minus the slope of the length about
-every axis.
+It goes the shorter way round. The moment arm is minus the slope of the length about every axis.
 """
 
 from dataclasses import dataclass
@@ -26,14 +24,6 @@ from .sources import read_table
 from .statics import AXES, anatomical
 
 MUSCLE_AXES = (*AXES, "internal_rotation")
-DIRECTION = {  # of words in the table's side column
-    "anterior": (1, 0, 0),
-    "posterior": (-1, 0, 0),
-    "superior": (0, 1, 0),
-    "inferior": (0, -1, 0),
-    "lateral": (0, 0, 1),
-    "medial": (0, 0, -1),
-}
 BLOCK = 2048  # postures worked on at once, so that the arrays stay in cache
 TINY = 1e-12
 
@@ -45,7 +35,6 @@ class Group:
     rows: np.ndarray
     origin: np.ndarray
     insertion: np.ndarray
-    side: np.ndarray
     wrap: np.ndarray
 
     @property
@@ -56,7 +45,7 @@ class Group:
 
 @cache
 def landmarks():
-    """Rows of ``data/landmarks.csv`` as dicts: every path with its ends, wrap, side, size, source and mark."""
+    """Rows of ``data/landmarks.csv`` as dicts: every path with its ends, sphere, size, source and mark."""
     return tuple(read_table("landmarks.csv"))
 
 
@@ -79,10 +68,12 @@ def group_of(rows, frame):
     def points(end):
         return np.array([[float(rows[i][f"{end}_{axis}"]) for axis in "xyz"] for i in mine]).reshape(-1, 3)
 
-    side = np.array([np.sum([DIRECTION[word] for word in rows[i]["side"].split()] or [(0, 0, 0)], axis=0) for i in mine])
-    side = side.reshape(-1, 3) / np.maximum(np.linalg.norm(side.reshape(-1, 3), axis=-1, keepdims=True), TINY)
     wrap = np.array([float(rows[i]["wrap"]) for i in mine])
-    return Group(np.array(mine, dtype=int), points("origin"), points("insertion"), side, wrap)
+    group = Group(np.array(mine, dtype=int), points("origin"), points("insertion"), wrap)
+    inside = [rows[mine[k]]["muscle"] for k in np.flatnonzero(np.minimum(*group.ends) <= wrap)]
+    if inside:
+        raise ValueError(f"{', '.join(inside)}: origin or insertion lies inside the sphere; make the sphere smaller")
+    return group
 
 
 def _turn(rotation, points):
@@ -94,7 +85,7 @@ def _dot(p, q):
     return p[0] * q[0] + p[1] * q[1] + p[2] * q[2]
 
 
-def _paths(group, origin, side, insertion):
+def _paths(group, origin, insertion):
     """Length (n, muscle) and torque of a unit tension, three arrays (n, muscle), of one group."""
     oo, ii, rr = (np.square(distance) for distance in (*group.ends, group.wrap))
     c = _dot(origin, insertion)
@@ -107,24 +98,20 @@ def _paths(group, origin, side, insertion):
     length = np.sqrt(length_squared)
     per_normal = 1.0 / length
     area_squared = np.maximum(oo * ii - c * c, TINY)
-    side_o, side_i = _dot(side, origin), _dot(side, insertion)
-    behind = (ii * side_o < c * side_i) & (oo * side_i < c * side_o)  # the side lies opposite to the angle of the ends
-    wrapped = (area_squared < rr * length_squared) & (c < np.minimum(oo, ii)) | (behind & (rr > 0))
+    wrapped = (area_squared < rr * length_squared) & (c < np.minimum(oo, ii))  # the line cuts the sphere between its ends
     at = np.nonzero(wrapped)
     if at[0].size:
-        length[at], per_normal[at] = _around(group, at[-1], c[at], area_squared[at], behind[at])
+        length[at], per_normal[at] = _around(group, at[-1], c[at], area_squared[at])
     return length, [part * per_normal for part in normal]
 
 
-def _around(group, muscle, c, area_squared, behind):
+def _around(group, muscle, c, area_squared):
     """Length, and radius over the area of the ends' parallelogram, of paths that hug their sphere."""
     o, i = group.ends
     radius, area = group.wrap[muscle], np.sqrt(area_squared)
     free = np.sqrt(np.maximum(o**2 - group.wrap**2, 0.0)) + np.sqrt(np.maximum(i**2 - group.wrap**2, 0.0))
     tangents = np.arccos(np.minimum(group.wrap / o, 1.0)) + np.arccos(np.minimum(group.wrap / i, 1.0))
-    angle = np.arctan2(area, c)
-    arc = np.where(behind, 2 * np.pi - angle, angle) - tangents[muscle]
-    return free[muscle] + radius * arc, np.where(behind, -radius, radius) / area
+    return free[muscle] + radius * (np.arctan2(area, c) - tangents[muscle]), radius / area
 
 
 def paths(humerus, scapula, table=None):
@@ -158,8 +145,7 @@ def paths(humerus, scapula, table=None):
         arm, blade = bones[0][here], bones[1][here]
         for group, turns in zip(table, (False, True), strict=True):
             origin = _turn(blade, group.origin) if turns else group.origin.T[:, None, :]
-            side = _turn(blade, group.side) if turns else group.side.T[:, None, :]
-            found, parts = _paths(group, origin, side, _turn(arm, group.insertion))
+            found, parts = _paths(group, origin, _turn(arm, group.insertion))
             length[here, group.rows] = found
             for axis in range(3):
                 torque[here, group.rows, axis] = parts[axis]

@@ -13,8 +13,12 @@ import xarray as xr
 from .arm import arm_at, hand_path
 from .inputs import Allowed, InputError, choice, number
 from .lifter import MEASURES
-from .muscle import landmarks, paths
+from .elbow import POLYNOMIALS, elbow_arms, elbow_excursion
+from .girdle import girdle_arms, girdle_names, through_humerus_arms
+from .muscle import names as shoulder_names
+from .muscle import paths
 from .pull import ALLOWED
+from .scapula import turned_scapula
 from .statics import (
     AXES,
     GIRDLE_AXES,
@@ -26,6 +30,8 @@ from .statics import (
     sc_joint,
 )
 
+ELBOW_ONLY = ("triceps short heads", "brachialis", "brachioradialis")
+MUSCLES = (*shoulder_names(), *ELBOW_ONLY, *girdle_names())
 SWEEPABLE = (*ALLOWED, *MEASURES)
 SPACE = ("forward", "up", "right")
 COORDS = {"axis": list(AXES), "girdle_axis": list(GIRDLE_AXES), "space": list(SPACE)}
@@ -38,7 +44,10 @@ UNITS = {  # of every variable that `rep` returns
     "shoulder_torque": "N m",
     "elbow_torque": "N m",
     "girdle_torque": "N m",
+    "scapular_upward_rotation": "rad",
     "muscle_moment_arm": "m",
+    "elbow_moment_arm": "m",
+    "girdle_moment_arm": "m",
     "muscle_length": "m",
     "force": "N",
     "hand_offset": "m",
@@ -66,7 +75,10 @@ def rep(lifter, pull, points=41, arm_weight=True):
     xarray.Dataset, dims point, axis, muscle, space, girdle_axis
         ``shoulder_torque``, ``elbow_torque`` and ``girdle_torque`` that the lifter supplies on one
         side [N m]; ``hand``, ``elbow`` from the GH centre in thorax axes [m]; ``elevation``,
-        ``plane_of_elevation``, ``elbow_flexion`` [rad]; ``muscle_moment_arm``, ``muscle_length`` [m];
+        ``plane_of_elevation``, ``elbow_flexion``, ``scapular_upward_rotation`` (from rest) [rad];
+        ``muscle_moment_arm`` about the shoulder, ``elbow_moment_arm``, ``girdle_moment_arm``, each 0 where a
+        muscle does not cross; ``muscle_length`` of paths that cross the shoulder, for the elbow's own
+        muscles the change from a straight elbow, 0 for the girdle's [m];
         ``force`` on one hand [N]; ``hand_offset`` w, ``line_offset`` a [m]; ``touched`` is False where
         the elbow was fully bent (143°) before the touch point, ``short_of_touch`` then the way left [m].
 
@@ -137,7 +149,7 @@ def _dataset(lifter, pull, points, arm_weight, axes):
             values = values[..., 0]  # the axis that points would broadcast against
         full = np.broadcast_to(values, (*shape, *tail))
         variables[name] = xr.Variable((*lead, *dims), full, {"units": UNITS[name]}, fastpath=True)
-    coords = lead | COORDS | {"muscle": list(landmarks()[0]), "progress": ("point", np.linspace(0.0, 1.0, points))}
+    coords = lead | COORDS | {"muscle": list(MUSCLES), "progress": ("point", np.linspace(0.0, 1.0, points))}
     return xr.Dataset(variables, coords=coords, attrs={"pull": pull.name, "arm_weight": int(arm_weight)})
 
 
@@ -157,7 +169,7 @@ def _solve(lifter, pull, points, arm_weight):
     if arm_weight:
         at, weights = arm_weights(lifter, posture, pull.trunk_lean)
         positions, forces = [*positions, *at], [*forces, *weights]
-    length, arms = paths(posture.humerus)
+    muscles = _muscles(posture)
     below_elbow = [0, 2] if arm_weight else [0]
     at_point, at_point_axis = ("point",), ("point", "axis")
     return {
@@ -172,11 +184,36 @@ def _solve(lifter, pull, points, arm_weight):
             elbow_torque(posture, [positions[i] for i in below_elbow], [forces[i] for i in below_elbow]),
         ),
         "girdle_torque": (("point", "girdle_axis"), girdle_torque(positions, forces, sc_joint(lifter))),
-        "muscle_moment_arm": (("point", "muscle", "axis"), arms),
-        "muscle_length": (("point", "muscle"), length),
+        **muscles,
         "force": ((), force),
         "hand_offset": ((), pull.hand_offset(lifter)),
         "line_offset": ((), pull.line_offset(lifter)),
         "touched": ((), path.touched),
         "short_of_touch": ((), path.short_of_touch),
+    }
+
+
+def _muscles(posture):
+    """Lengths and moment arms of all muscles about shoulder, elbow and girdle."""
+    scapula = turned_scapula(posture.elevation, posture.plane_of_elevation)
+    length, torque = paths(posture.humerus, scapula)
+    flexion = posture.elbow_flexion
+    lead = np.broadcast_shapes(length.shape[:-1], np.shape(flexion))
+    shoulder = np.zeros((*lead, len(MUSCLES), len(AXES)))
+    girdle = np.zeros((*lead, len(MUSCLES), len(GIRDLE_AXES)))
+    lengths = np.zeros((*lead, len(MUSCLES)))
+    first = len(shoulder_names())
+    shoulder[..., :first, :] = anatomical(torque)
+    lengths[..., :first] = length
+    for i, name in enumerate(MUSCLES):
+        if name in POLYNOMIALS:
+            lengths[..., i] += elbow_excursion(name, flexion)
+    girdle[..., :first, :] = through_humerus_arms(posture.humerus, scapula)
+    girdle[..., -len(girdle_names()) :, :] = girdle_arms(scapula)
+    return {
+        "scapular_upward_rotation": (("point",), np.arccos(np.clip(scapula[..., 1, 1], -1.0, 1.0))),
+        "muscle_moment_arm": (("point", "muscle", "axis"), shoulder),
+        "elbow_moment_arm": (("point", "muscle"), elbow_arms(MUSCLES, flexion)),
+        "girdle_moment_arm": (("point", "muscle", "girdle_axis"), girdle),
+        "muscle_length": (("point", "muscle"), lengths),
     }

@@ -78,7 +78,7 @@ def test_sweep_is_finite_or_names_the_field(name, grips, leans):
 @given(
     st.floats(0.0, np.pi),
     st.floats(-np.pi, np.pi),
-    st.sampled_from(sm.muscle.landmarks()[0]),
+    st.sampled_from([name for name in sm.muscle.names() if "latissimus" in name]),
     st.sampled_from(sm.statics.AXES),
 )
 def test_moment_arms_are_finite_and_under_the_insertion_distance(elevation, plane, name, axis):
