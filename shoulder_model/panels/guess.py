@@ -35,7 +35,7 @@ class Guess(w.VBox):
             self.guess = w.FloatText(description=unit, style=WIDE, layout=w.Layout(width="180px"))
         else:
             self.guess = w.RadioButtons(options=list(choices), index=None, layout=w.Layout(width="auto"))
-        self.button = w.Button(description="That is my guess", layout=w.Layout(width="auto"))
+        self.button = w.Button(description="That is my guess", layout=w.Layout(width="auto", align_self="flex-start"))
         self.verdict = w.HTML()
         self.button.on_click(lambda _: self.judge())
         self.children = [asked, self.guess, self.button, self.verdict]
