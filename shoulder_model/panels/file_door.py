@@ -8,7 +8,7 @@ import traitlets
 STYLE = """
 .file-door { display: inline-block; padding: 3px 8px; border: 1px dashed #8a8a8a; border-radius: 4px;
   font-size: var(--jp-widgets-font-size); }
-.file-door input { width: 96px; font-size: inherit; color: transparent; }
+.file-door input { width: 7.5em; font-size: inherit; color: transparent; }
 """
 
 

@@ -32,10 +32,10 @@ class Guess(w.VBox):
             raise ValueError(f"answer {answer!r} is not among the choices {list(choices)}")
         asked = w.HTML(f'<div style="{TEXT}"><b>Your guess first.</b> {escape(question)}</div>')
         if choices is None:
-            self.guess = w.FloatText(description=unit, style=WIDE, layout=w.Layout(width="180px"))
+            self.guess = w.FloatText(description=unit, style=WIDE, layout=w.Layout(width="14em"))
         else:
             self.guess = w.RadioButtons(options=list(choices), index=None, layout=w.Layout(width="auto"))
-        self.button = w.Button(description="That is my guess", layout=w.Layout(width="auto"))
+        self.button = w.Button(description="That is my guess", layout=w.Layout(width="auto", align_self="flex-start"))
         self.verdict = w.HTML()
         self.button.on_click(lambda _: self.judge())
         self.children = [asked, self.guess, self.button, self.verdict]

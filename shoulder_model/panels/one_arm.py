@@ -42,18 +42,20 @@ class OneArmPanel(Panel):
             label = "upper arm from hanging, forward [°]"
             self.curves = TorqueCurves(axes, label, ELEVATIONS[[0, -1]], "torque to hold still [N m]", LOOKS, digits=1)
         self.ghosts = (self.side, self.body, self.curves)
-        layout = w.Layout(width="130px", flex="0 0 auto")
+        layout = w.Layout(width="9.1em", flex="0 0 auto")
         self.sex = w.Dropdown(options=SEXES, value=sex, description="Lifter", style=WIDE, layout=layout)
-        self.arm_weight = w.Checkbox(True, description="arm's own weight", indent=False, layout=w.Layout(width="160px"))
+        self.arm_weight = w.Checkbox(
+            True, description="arm's own weight", indent=False, layout=w.Layout(width="11.2em")
+        )
         self.sliders = {
             "load_kg": slider("Load [kg]", 5, 0, 30, 0.5),
             "elevation_deg": slider("Upper arm [° forward]", 0, 0, 120, 1),
             "elbow_flexion_deg": slider("Elbow [° bent]", 90, 0, 143, 1),
             "muscle_arm_cm": slider("Flexors' arm [cm]", 4, 1.5, 8, 0.1),
         }
-        super().__init__(
-            "one-arm-panel", figure, [w.HBox([self.sex, self.arm_weight, *self.sliders.values()], layout=WRAP)]
-        )
+        load, up, bent, arm = self.sliders.values()
+        rows = [w.HBox([self.sex, self.arm_weight, load, arm], layout=WRAP), w.HBox([up, bent], layout=WRAP)]
+        super().__init__("one-arm-panel", figure, rows)
         self.follow(self.sex, self.arm_weight, *self.sliders.values())
 
     def read(self):

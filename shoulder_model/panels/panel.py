@@ -21,14 +21,14 @@ def slider(words, value, low, high, step):
     digits = next(digits for digits in range(4) if round(step, digits) == step)
     return w.FloatSlider(
         value, min=low, max=high, step=step, description=words, readout_format=f".{digits}f",
-        style=WIDE, layout=w.Layout(flex="1 1 260px", width="auto"),
+        style=WIDE, layout=w.Layout(flex="1 1 20em", width="auto"),
     )  # fmt: skip
 
 
 class OptionalNumber(w.Text):
     """A number a reader may leave out; blank stands for the placeholder's value."""
 
-    def __init__(self, words, field, width="150px", per_si=1.0):
+    def __init__(self, words, field, width="11.5em", per_si=1.0):
         super().__init__(
             description=words, continuous_update=False, style=WIDE, layout=w.Layout(width=width, flex="0 0 auto")
         )
@@ -84,7 +84,7 @@ class Panel(w.VBox):
         self.path = w.Text(
             placeholder="or its path, then Enter",
             continuous_update=False,
-            layout=w.Layout(width="190px", flex="0 0 auto"),
+            layout=w.Layout(width="14em", flex="0 0 auto"),
         )
         self.children = [*controls, self.trouble, self.picture, self.sentence, self.difference, self._buttons()]
         self.words = ""

@@ -84,21 +84,23 @@ class PullPanel(Panel):
         )  # fmt: skip
 
     def _make_controls(self, pull, sex, measured):
-        fixed = w.Layout(width="205px", flex="0 0 auto")
+        fixed = w.Layout(width="15.8em", flex="0 0 auto")
         self.pull_choice = w.Dropdown(options=list(pulls), value=pull, description="Pull", style=WIDE, layout=fixed)
-        self.load = OptionalNumber("Load [kg]", "load_kg", "128px")
+        self.load = OptionalNumber("Load [kg]", "load_kg", "9.9em")
         self.sex = w.Dropdown(
-            options=SEXES, value=sex, description="Lifter", style=WIDE, layout=w.Layout(width="118px", flex="0 0 auto")
+            options=SEXES, value=sex, description="Lifter", style=WIDE, layout=w.Layout(width="9.1em", flex="0 0 auto")
         )
         self.measures = {
-            "stature": OptionalNumber("stature [cm]", "stature", "153px", per_si=100.0),
-            "mass": OptionalNumber("mass [kg]", "mass", "143px"),
-            "biacromial": OptionalNumber("biacromial [cm]", "biacromial", "170px", per_si=100.0),
+            "stature": OptionalNumber("stature [cm]", "stature", "11.8em", per_si=100.0),
+            "mass": OptionalNumber("mass [kg]", "mass", "11em"),
+            "biacromial": OptionalNumber("biacromial [cm]", "biacromial", "13.1em", per_si=100.0),
         }
         for name, value in measured.items():
             self.measures[name].put(value)
         self.along = slider("Along the rep [%]", 50, 0, 100, 5)
-        self.arm_weight = w.Checkbox(True, description="arm's own weight", indent=False, layout=w.Layout(width="145px"))
+        self.arm_weight = w.Checkbox(
+            True, description="arm's own weight", indent=False, layout=w.Layout(width="11.2em")
+        )
         self.sliders = self.field_sliders()
 
     def _new_pull(self, change):

@@ -20,5 +20,5 @@ class TrunkPanel(PullPanel):
     def field_sliders(self):
         return {
             "trunk_lean": slider("Trunk lean [° back]", 15, -90, 90, 1),
-            "touch_up": slider("Touch point [cm above the shoulder]", -7, -45, 15, 1),
+            "touch_up": slider("Touch point [cm up]", -7, -45, 15, 1),
         }
