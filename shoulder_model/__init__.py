@@ -3,11 +3,12 @@
 Numbers only; drawing lives in `shoulder_model.draw`, controls in `shoulder_model.panels`.
 """
 
-from . import arm, inputs, lifter, muscle, pull, repetition, sources, statics
+from . import arm, elbow, force_length, girdle, inputs, lifter, muscle, pull, repetition, scapula, sources, statics
 from .inputs import InputError
 from .lifter import Lifter, draw_lifters, expected_measures, survey
 from .muscle import moment_arm
 from .pull import Pull, pulls
+from .range_of_motion import coverage
 from .repetition import rep, sweep
 from .statics import tape_law, tape_law_margin
 
@@ -16,8 +17,12 @@ __all__ = [
     "Lifter",
     "Pull",
     "arm",
+    "coverage",
     "draw_lifters",
+    "elbow",
     "expected_measures",
+    "force_length",
+    "girdle",
     "inputs",
     "lifter",
     "moment_arm",
@@ -26,6 +31,7 @@ __all__ = [
     "pulls",
     "rep",
     "repetition",
+    "scapula",
     "sources",
     "statics",
     "survey",

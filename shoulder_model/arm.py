@@ -221,12 +221,12 @@ def raised_arm(elevation, plane):
     elevation, plane = np.broadcast_arrays(np.asarray(elevation, float), np.asarray(plane, float))
     kx, kz = -np.cos(plane), np.sin(plane)  # horizontal axis of the swing
     c, s = np.cos(elevation), np.sin(elevation)
-    rows = [
-        [c + kx * kx * (1 - c), -kz * s, kx * kz * (1 - c)],
-        [kz * s, c, -kx * s],
-        [kx * kz * (1 - c), kx * s, c + kz * kz * (1 - c)],
-    ]
-    return np.stack([np.stack(row, axis=-1) for row in rows], axis=-2)
+    turn = np.empty((*elevation.shape, 3, 3))
+    turn[..., 0, 0], turn[..., 1, 1], turn[..., 2, 2] = c + kx * kx * (1 - c), c, c + kz * kz * (1 - c)
+    turn[..., 0, 2] = turn[..., 2, 0] = kx * kz * (1 - c)
+    turn[..., 1, 0], turn[..., 0, 1] = kz * s, -kz * s
+    turn[..., 2, 1], turn[..., 1, 2] = kx * s, -kx * s
+    return turn
 
 
 def posed_arm(lifter, elevation, plane, elbow_flexion):

@@ -63,6 +63,9 @@ def through_humerus_arms(humerus, scapula):
     outward = np.where(dot(insertion, thorax.origin) < distance**2, 1.0, -1.0)
     arm = torque[..., thorax.rows, :]
     along = outward * np.sqrt(np.maximum(1.0 - dot(arm, arm) / distance**2, 0.0)) / distance
-    pull = cross(arm, np.broadcast_to(thorax.origin, arm.shape)) / distance[:, None] ** 2 + along[..., None] * thorax.origin
+    pull = (
+        cross(arm, np.broadcast_to(thorax.origin, arm.shape)) / distance[:, None] ** 2
+        + along[..., None] * thorax.origin
+    )
     found[..., thorax.rows, :] = _retraction_depression(cross(thorax.origin - _sc(), pull))
     return found

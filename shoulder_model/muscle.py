@@ -13,7 +13,7 @@ It goes the shorter way round. The moment arm is minus the slope of the length a
 """
 
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 
 import numpy as np
 
@@ -24,20 +24,33 @@ from .sources import read_table
 from .statics import AXES, anatomical
 
 MUSCLE_AXES = (*AXES, "internal_rotation")
-BLOCK = 2048  # postures worked on at once, so that the arrays stay in cache
+BLOCK = 2048  # postures worked on at once: small enough for cache and for the allocator's own pages
 TINY = 1e-12
+LEVI_CIVITA = np.array([[[(a - b) * (b - c) * (c - a) / 2 for c in range(3)] for b in range(3)] for a in range(3)])
 
 
 @dataclass(frozen=True)
 class Group:
-    """Muscles whose origins share a frame; arrays over muscles. Lengths in metres."""
+    """Muscles whose origins share a frame, next to each other in the table; arrays over muscles. Lengths in metres."""
 
     rows: np.ndarray
     origin: np.ndarray
     insertion: np.ndarray
     wrap: np.ndarray
 
-    @property
+    @cached_property
+    def columns(self):
+        """The muscles' place among all of them."""
+        return slice(int(self.rows[0]), int(self.rows[-1]) + 1) if len(self.rows) else slice(0, 0)
+
+    @cached_property
+    def linear(self):
+        """Matrix (9, 4 muscle) that takes a humerus' nine numbers to the product and the normal of fixed origins."""
+        product = np.einsum("ki,kj->ijk", self.origin, self.insertion)[:, :, None]
+        normal = np.einsum("qab,kb,kj->ajqk", LEVI_CIVITA, self.origin, self.insertion)
+        return np.concatenate([product, normal], axis=2).reshape(9, -1)
+
+    @cached_property
     def ends(self):
         """Distances of origin and insertion from the GH centre."""
         return np.linalg.norm(self.origin, axis=-1), np.linalg.norm(self.insertion, axis=-1)
@@ -85,36 +98,51 @@ def _dot(p, q):
     return p[0] * q[0] + p[1] * q[1] + p[2] * q[2]
 
 
-def _paths(group, origin, insertion):
-    """Length (n, muscle) and torque of a unit tension, three arrays (n, muscle), of one group."""
-    oo, ii, rr = (np.square(distance) for distance in (*group.ends, group.wrap))
-    c = _dot(origin, insertion)
+def _fixed(group, humerus):
+    """Dot product (n, muscle) and cross product (3, n, muscle) of insertion and origin, origins on the thorax.
+
+    Both are linear in the humerus' nine numbers, so one matrix product gives them all.
+    """
+    found = (humerus.reshape(-1, 9) @ group.linear).reshape(len(humerus), 4, -1).swapaxes(0, 1)
+    return found[0], found[1:]
+
+
+def _turning(group, humerus, scapula):
+    """The same for origins on the scapula."""
+    origin, insertion = _turn(scapula, group.origin), _turn(humerus, group.insertion)
     normal = (
         insertion[1] * origin[2] - insertion[2] * origin[1],
         insertion[2] * origin[0] - insertion[0] * origin[2],
         insertion[0] * origin[1] - insertion[1] * origin[0],
     )
-    length_squared = np.maximum(oo + ii - 2 * c, TINY)
+    return _dot(origin, insertion), normal
+
+
+def _paths(group, c, lengths):
+    """What scales the cross product of insertion and origin to a torque per newton, and the length. (n, muscle)"""
+    oo, ii, rr = (np.square(distance) for distance in (*group.ends, group.wrap))
+    length_squared = (oo + ii) - 2 * c
+    area_squared = oo * ii - c * c
+    cut = area_squared < rr * length_squared  # the line passes the centre closer than the sphere ...
+    wrapped = np.nonzero(cut & (c < np.minimum(oo, ii)))  # ... and does so between its ends
     length = np.sqrt(length_squared)
-    per_normal = 1.0 / length
-    area_squared = np.maximum(oo * ii - c * c, TINY)
-    wrapped = (area_squared < rr * length_squared) & (c < np.minimum(oo, ii))  # the line cuts the sphere between its ends
-    at = np.nonzero(wrapped)
-    if at[0].size:
-        length[at], per_normal[at] = _around(group, at[-1], c[at], area_squared[at])
-    return length, [part * per_normal for part in normal]
+    scale = 1.0 / length
+    area = np.sqrt(np.maximum(area_squared[wrapped], TINY**2))
+    scale[wrapped] = group.wrap[wrapped[-1]] / area
+    if lengths and len(area):
+        length[wrapped] = _around(group, wrapped[-1], np.arctan2(area, c[wrapped]))
+    return scale, length
 
 
-def _around(group, muscle, c, area_squared):
-    """Length, and radius over the area of the ends' parallelogram, of paths that hug their sphere."""
+def _around(group, muscle, angle):
+    """Length of paths that hug their sphere, for the angle between their ends: two tangents and an arc."""
     o, i = group.ends
-    radius, area = group.wrap[muscle], np.sqrt(area_squared)
     free = np.sqrt(np.maximum(o**2 - group.wrap**2, 0.0)) + np.sqrt(np.maximum(i**2 - group.wrap**2, 0.0))
     tangents = np.arccos(np.minimum(group.wrap / o, 1.0)) + np.arccos(np.minimum(group.wrap / i, 1.0))
-    return free[muscle] + radius * (np.arctan2(area, c) - tangents[muscle]), radius / area
+    return free[muscle] + group.wrap[muscle] * (angle - tangents[muscle])
 
 
-def paths(humerus, scapula, table=None):
+def paths(humerus, scapula, table=None, out=None, lengths=True):
     """Lengths of all muscles and the torque each puts on the humerus per newton of tension.
 
     Parameters
@@ -123,6 +151,10 @@ def paths(humerus, scapula, table=None):
         Axes of the bone as columns, in thorax axes; broadcast against each other.
     table : tuple of Group, optional
         Thorax and scapula group; the package's own by default.
+    out : pair of ndarray, optional
+        Where to put length and torque, of the shapes below; saves new memory in a loop over blocks.
+    lengths : bool
+        False leaves the lengths of wrapped paths out (they stay those of the straight line): moment arms only.
 
     Returns
     -------
@@ -139,22 +171,45 @@ def paths(humerus, scapula, table=None):
     bones = humerus.reshape(-1, 3, 3), scapula.reshape(-1, 3, 3)
     table = groups() if table is None else table
     count = sum(len(group.rows) for group in table)
-    length, torque = np.empty((len(bones[0]), count)), np.empty((len(bones[0]), count, 3))
+    shapes = (*lead, count), (*lead, count, 3)
+    given = tuple(np.empty(shape) for shape in shapes) if out is None else out
+    length, torque = given[0].reshape(-1, count), given[1].reshape(-1, count, 3)
     for start in range(0, len(bones[0]), BLOCK):
         here = slice(start, start + BLOCK)
         arm, blade = bones[0][here], bones[1][here]
         for group, turns in zip(table, (False, True), strict=True):
-            origin = _turn(blade, group.origin) if turns else group.origin.T[:, None, :]
-            found, parts = _paths(group, origin, _turn(arm, group.insertion))
-            length[here, group.rows] = found
+            c, normal = _turning(group, arm, blade) if turns else _fixed(group, arm)
+            scale, length[here, group.columns] = _paths(group, c, lengths)
             for axis in range(3):
-                torque[here, group.rows, axis] = parts[axis]
-    return length.reshape(*lead, count), torque.reshape(*lead, count, 3)
+                np.multiply(normal[axis], scale, out=torque[here, group.columns, axis])
+    return given
+
+
+def path_points(name, humerus, scapula, count=24):
+    """Points (count, 3) along one muscle's path in one posture, for drawing: origin first. [m]
+
+    ``humerus``, ``scapula`` (3, 3) axes as columns.
+    """
+    which = names().index(choice("muscle", name, names()))
+    group = next(group for group in groups() if which in group.rows)
+    k = int(np.flatnonzero(group.rows == which)[0])
+    origin = scapula @ group.origin[k] if group is groups()[1] else group.origin[k]
+    insertion, radius = humerus @ group.insertion[k], group.wrap[k]
+    straight = origin + np.linspace(0, 1, count)[:, None] * (insertion - origin)
+    if paths(humerus, scapula)[0][which] - np.linalg.norm(insertion - origin) < 1e-9:
+        return straight
+    o, i = np.linalg.norm(origin), np.linalg.norm(insertion)
+    first = origin / o
+    across = insertion - first * (insertion @ first)
+    across /= np.linalg.norm(across)
+    ends = np.arccos(radius / o), np.arctan2(insertion @ across, insertion @ first) - np.arccos(radius / i)
+    turn = np.linspace(*ends, count - 2)[:, None]
+    return np.vstack([origin, radius * (np.cos(turn) * first + np.sin(turn) * across), insertion])
 
 
 def moment_arms(humerus, scapula, table=None):
     """Moment arms (..., muscle, axis) about adduction, extension, horizontal abduction and the humerus' own shaft. [m]"""
-    torque = paths(humerus, scapula, table)[1]
+    torque = paths(humerus, scapula, table, lengths=False)[1]
     inward = np.einsum("...mi,...i->...m", torque, humerus[..., 1])
     return np.concatenate([anatomical(torque), inward[..., None]], axis=-1)
 

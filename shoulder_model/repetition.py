@@ -11,10 +11,10 @@ import numpy as np
 import xarray as xr
 
 from .arm import arm_at, hand_path
-from .inputs import Allowed, InputError, choice, number
-from .lifter import MEASURES
 from .elbow import POLYNOMIALS, elbow_arms, elbow_excursion
 from .girdle import girdle_arms, girdle_names, through_humerus_arms
+from .inputs import Allowed, InputError, choice, number
+from .lifter import MEASURES
 from .muscle import names as shoulder_names
 from .muscle import paths
 from .pull import ALLOWED

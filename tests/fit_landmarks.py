@@ -68,9 +68,7 @@ def above(high, low):
 def misses(table, names):
     """Every statement as hinges in metres: 0 where it holds with the margin."""
     at = {name: i for i, name in enumerate(names)}
-    abduction, flexion, around, near = (
-        moment_arms(*where, table) for where in (ABDUCTION, FLEXION, AROUND, NEAR_SIDE)
-    )
+    abduction, flexion, around, near = (moment_arms(*where, table) for where in (ABDUCTION, FLEXION, AROUND, NEAR_SIDE))
 
     def arm(where, axis, muscles):
         return where[:, [at[name] for name in muscles], MUSCLE_AXES.index(axis)]
@@ -111,11 +109,15 @@ def misses(table, names):
             found.append(within((turns * arm(where, "internal_rotation", [muscle])).max(), peak, 0.010))
     for muscle, arms in DERIVED_ARMS.items():
         found.append(within(arm(abduction, "adduction", [muscle])[::2, 0], np.array(arms), DERIVED_BAND))
-    found += [above([0.066], np.abs(moment_arms(*ABDUCTION, table)[:, at[muscle], :3]).ravel()[:, None]) for muscle in LD]
+    found += [
+        above([0.066], np.abs(moment_arms(*ABDUCTION, table)[:, at[muscle], :3]).ravel()[:, None]) for muscle in LD
+    ]
     for axis, muscle, low, high in PLAUSIBLE:
         middle = np.abs(mean(abduction if axis == "adduction" else flexion, axis, [muscle]))
         found.append(0.3 * within(middle, (low + high) / 2, (high - low) / 2))
-    found += [0.02 * np.maximum(line_angles(table, at, muscle) - bar, 0.0) for muscle, bar in zip(LD, (13, 9, 9), strict=True)]
+    found += [
+        0.02 * np.maximum(line_angles(table, at, muscle) - bar, 0.0) for muscle, bar in zip(LD, (13, 9, 9), strict=True)
+    ]
     return np.concatenate([np.ravel(part) for part in found])
 
 
@@ -142,8 +144,15 @@ def moved(rows, step):
     """Rows with their landmarks and radii moved by ``step`` standard deviations."""
     new, step = [], step.reshape(len(rows), 7)
     for row, move in zip(rows, step, strict=True):
-        shifts = dict(zip("xyz", move[:3] * ORIGIN_SD, strict=True)), dict(zip("xyz", move[3:6] * INSERTION_SD, strict=True))
-        changed = {f"{end}_{k}": float(row[f"{end}_{k}"]) + d[k] for end, d in zip(("origin", "insertion"), shifts, strict=True) for k in "xyz"}
+        shifts = (
+            dict(zip("xyz", move[:3] * ORIGIN_SD, strict=True)),
+            dict(zip("xyz", move[3:6] * INSERTION_SD, strict=True)),
+        )
+        changed = {
+            f"{end}_{k}": float(row[f"{end}_{k}"]) + d[k]
+            for end, d in zip(("origin", "insertion"), shifts, strict=True)
+            for k in "xyz"
+        }
         ends = [np.linalg.norm([changed[f"{end}_{k}"] for k in "xyz"]) for end in ("origin", "insertion")]
         radius = float(row["wrap"])
         wrap = min(max(radius + move[6] * RADIUS_SD, 0.015), min(ends) - 0.001) if radius else 0.0  # ends lie outside
@@ -173,7 +182,9 @@ def fit():
 
 if __name__ == "__main__":
     rows, step, left = fit()
-    print(f"largest move {np.abs(step).max():.2f} sd; statements still missed by up to {1000 * left.max():.2f} mm of the margin")
+    print(
+        f"largest move {np.abs(step).max():.2f} sd; statements still missed by up to {1000 * left.max():.2f} mm of the margin"
+    )
     note = [line for line in TARGETS.read_text(encoding="utf-8").splitlines() if line.startswith("#")]
     with open(str(TARGETS), "w", encoding="utf-8", newline="") as file:
         file.write("\n".join(note) + "\n")

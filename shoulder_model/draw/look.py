@@ -15,6 +15,8 @@ AXIS_LOOK = {  # torque component -> colour, line style, marker, words
     "extension": (VERMILLION, "--", "s", "extension"),
     "horizontal_abduction": (GREEN, "-.", "^", "horizontal abduction"),
 }
+ROTATION_LOOK = {"internal_rotation": (PURPLE, ":", "D", "internal rotation")}
+GIRDLE_LOOK = {"retraction": (VERMILLION, "--", "s", "retraction"), "depression": (BLUE, "-", "o", "depression")}
 LETTERS = 11.5  # points
 SMALL = 10.0
 STYLE = {

@@ -17,24 +17,29 @@ def rung(size):
 class TorqueCurves:
     """Curves over ``x`` in surface units; the frame has to be drawn again when `show` returns True."""
 
-    def __init__(self, axes, x_label, x_limits, y_label="shoulder torque, one side [N m]", looks=AXIS_LOOK, digits=0):
-        self.axes, self.digits = axes, digits
+    def __init__(
+        self, axes, x_label, x_limits, y_label="shoulder torque, one side [N m]", looks=AXIS_LOOK, digits=0, unit="N m"
+    ):
+        self.axes, self.digits, self.unit = axes, digits, unit
         axes.set(xlim=x_limits, ylim=(-40, 60), xlabel=x_label, ylabel=y_label)
         axes.grid(color="#eeeeee")
         axes.axhline(0, color=BLACK, lw=0.8)
         self.here = moving(axes, colour=BLACK, width=1, style=":", z=2)
-        self.parts = [self._component(axes, i, 0.46 + 0.08 * digits, *look) for i, look in enumerate(looks.values())]
+        self.parts = [
+            self._component(axes, len(looks) - i, 86 + 14 * digits, *look) for i, look in enumerate(looks.values())
+        ]
 
     @staticmethod
-    def _component(axes, row, words_at, colour, style, marker, words):
-        y = 1.26 - 0.085 * row
+    def _component(axes, row, room, colour, style, marker, words):
+        """Sample, value and words above the axes (``room`` points for the value), and the moving artists."""
+        across, y = 1.0 / axes.bbox.width, 1.0 + (16 * row - 6) / axes.bbox.height
         axes.plot(
-            [0.0, 0.045, 0.09], [y] * 3, color=colour, ls=style, marker=marker, markevery=[1], ms=6, lw=2,
+            [0.0, 12 * across, 24 * across], [y] * 3, color=colour, ls=style, marker=marker, markevery=[1], ms=6, lw=2,
             transform=axes.transAxes, clip_on=False,
         )  # fmt: skip
-        axes.text(words_at, y, words, transform=axes.transAxes, va="center")
+        axes.text((30 + room) * across, y, words, transform=axes.transAxes, va="center")
         value = label(axes, colour, transform=axes.transAxes, va="center", fontweight="bold")
-        value.set_position((0.12, y))
+        value.set_position((30 * across, y))
         value.set_fontsize(SMALL + 1.5)
         band = axes.add_patch(Polygon([(0, 0)], facecolor=colour, alpha=0.16, lw=0, zorder=1.5, animated=True))
         curve = moving(axes, colour=colour, width=2, style=style, z=3)
@@ -72,7 +77,7 @@ class TorqueCurves:
             curve.set_data(x, torque[:, i])
             band.set_xy(_band(x, torque[:, i], margin[:, i]))
             mark.set_data([x_now], [now[i]])
-            value.set_text(f"{signed(now[i], self.digits)} ± {now_margin[i]:.{self.digits}f} N m")
+            value.set_text(f"{signed(now[i], self.digits)} ± {now_margin[i]:.{self.digits}f} {self.unit}")
         limits = self._limits(np.r_[torque + margin, torque - margin])
         self.here.set_data([x_now, x_now], limits)
         if limits == self.axes.get_ylim():

@@ -1,12 +1,14 @@
 """Panels for the workbook: controls that set values. One panel a file.
 
->>> from shoulder_model.panels import GripPanel, Guess, OneArmPanel, TrunkPanel, folded
+>>> from shoulder_model.panels import GirdlePanel, GripPanel, Guess, LatPanel, OneArmPanel, TrunkPanel, folded
 """
 
 from .folded import folded
+from .girdle import GirdlePanel
 from .grip import GripPanel
 from .guess import Guess
+from .lat import LatPanel
 from .one_arm import OneArmPanel
 from .trunk import TrunkPanel
 
-__all__ = ["GripPanel", "Guess", "OneArmPanel", "TrunkPanel", "folded"]
+__all__ = ["GirdlePanel", "GripPanel", "Guess", "LatPanel", "OneArmPanel", "TrunkPanel", "folded"]

@@ -63,14 +63,12 @@ class PullPanel(Panel):
     x_values = np.empty(0)  # in surface units
     per_si = 1.0  # surface units of the swept field
 
+    quantity = "shoulder_torque"  # variable of the rep that the curves show
+
     def __init__(self, pull, sex="men", **measured):
         with mpl.rc_context(STYLE):
             figure = new_figure()
-            self.front = FrontView(figure.add_axes([0.005, 0.02, 0.235, 0.9]))
-            self.side = SideView(figure.add_axes([0.25, 0.02, 0.315, 0.9]))
-            limits = self.x_values[[0, -1]]
-            self.curves = TorqueCurves(figure.add_axes([0.635, 0.145, 0.345, 0.575]), self.x_label, limits)
-        self.ghosts = (self.front, self.side, self.curves)
+            self.make_views(figure)
         self.base = pulls[pull]
         self._make_controls(pull, sex, measured)
         first = w.HBox([self.pull_choice, self.load, self.sex, *self.measures.values(), self.arm_weight], layout=WRAP)
@@ -82,6 +80,25 @@ class PullPanel(Panel):
             self.pull_choice, self.load, self.sex, self.arm_weight, self.along,
             *self.measures.values(), *self.sliders.values(),
         )  # fmt: skip
+
+    def make_views(self, figure):
+        """Axes and artists of the picture; sets ``ghosts`` and ``curves``."""
+        self.front = FrontView(figure.add_axes([0.005, 0.02, 0.235, 0.9]))
+        self.side = SideView(figure.add_axes([0.25, 0.02, 0.315, 0.9]))
+        limits = self.x_values[[0, -1]]
+        self.curves = TorqueCurves(figure.add_axes([0.635, 0.145, 0.345, 0.575]), self.x_label, limits)
+        self.ghosts = (self.front, self.side, self.curves)
+
+    def move_views(self, state):
+        """Take everything but the curves to ``state``."""
+        scene = scene_of(state.lifter, state.pull, state.rep, state.point)
+        self.front.show(scene)
+        self.side.show(scene)
+
+    @staticmethod
+    def margin(force, pull_angle):
+        """How far tape and joint centre let the torques move, (..., component). [N m]"""
+        return tape_law_margin(force, pull_angle)
 
     def _make_controls(self, pull, sex, measured):
         fixed = w.Layout(width="15.8em", flex="0 0 auto")
@@ -146,34 +163,32 @@ class PullPanel(Panel):
         pull = self._pull()
         result = rep(lifter, pull, POINTS, self.arm_weight.value)
         along = self.along.value / 100
-        torque = result.shoulder_torque.values[round(along * (POINTS - 1))]
-        margin = tape_law_margin(float(result.force), pull.pull_angle)
+        torque = result[self.quantity].values[round(along * (POINTS - 1))]
+        margin = self.margin(float(result.force), pull.pull_angle)
         return PullState(measures, lifter, pull, along, self.arm_weight.value, result, torque, margin)
 
     def draw(self, state):
-        scene = scene_of(state.lifter, state.pull, state.rep, state.point)
-        self.front.show(scene)
-        self.side.show(scene)
+        self.move_views(state)
         x = self.x_values
         torque = self._curve(state)
         swept = state.pull.change(**{self.field: x / self.per_si})
-        margin = np.broadcast_to(tape_law_margin(float(state.rep.force), swept.pull_angle), torque.shape)
+        margin = np.broadcast_to(self.margin(float(state.rep.force), swept.pull_angle), torque.shape)
         x_now = getattr(state.pull, self.field) * self.per_si
         return self.curves.show(x, torque, margin, x_now, state.torque, state.margin)
 
     def _curve(self, state):
-        """Shoulder torque at this point of the rep over the swept field, (x, axis); NaN where the arm does not reach."""
+        """The curves' torque at this point of the rep over the swept field, (x, component); NaN out of reach."""
         values = self.x_values / self.per_si
         point = round(state.along * (CURVE_POINTS - 1))
 
         def torque(some):
             many = sweep(state.lifter, state.pull, CURVE_POINTS, state.arm_weight, **{self.field: some})
-            return many.shoulder_torque.values[:, point]
+            return many[self.quantity].values[:, point]
 
         try:
             return torque(values)
         except InputError:
-            found = np.full((len(values), 3), np.nan)
+            found = np.full((len(values), len(state.torque)), np.nan)
             for i in range(len(values)):
                 with contextlib.suppress(InputError):
                     found[i] = torque(values[i : i + 1])

@@ -44,7 +44,9 @@ def engine_paths(model, postures):
         if data.ten_J.size == jacobian.size:
             jacobian[:] = data.ten_J.reshape(jacobian.shape)
         else:
-            mujoco.mju_sparse2dense(jacobian, data.ten_J.ravel(), model.ten_J_rownnz, model.ten_J_rowadr, model.ten_J_colind)
+            mujoco.mju_sparse2dense(
+                jacobian, data.ten_J.ravel(), model.ten_J_rownnz, model.ten_J_rowadr, model.ten_J_colind
+            )
         torque[k] = -jacobian[:, 3:] @ data.xmat[2].reshape(3, 3).T  # the last three turn the humerus, in its own axes
     return length, torque
 

@@ -29,7 +29,9 @@ def arms(axis, muscles, plane_deg):
 def level_arms(muscles):
     """Horizontal abduction arms (plane, muscle) [m] of an arm at 90°, from the side to the front and across."""
     planes = np.radians(np.arange(0, 121, 15))
-    return np.stack([moment_arm(name, np.full(9, np.pi / 2), planes, "horizontal_abduction") for name in muscles], axis=-1)
+    return np.stack(
+        [moment_arm(name, np.full(9, np.pi / 2), planes, "horizontal_abduction") for name in muscles], axis=-1
+    )
 
 
 def largest(values, count):
@@ -39,7 +41,13 @@ def largest(values, count):
 
 
 def test_largest_adductors_j_anat_2008_213_383():
-    expected = {"teres major", "latissimus dorsi middle", "latissimus dorsi inferior", "pectoralis major sternal", "pectoralis major costal"}
+    expected = {
+        "teres major",
+        "latissimus dorsi middle",
+        "latissimus dorsi inferior",
+        "pectoralis major sternal",
+        "pectoralis major costal",
+    }
     assert largest(arms("adduction", LISTED, 0), 5) == expected
 
 
@@ -56,7 +64,11 @@ def test_best_abductors_j_anat_2008_213_383():
 
 
 def test_largest_depressors_jses_1997_6_429():
-    assert {name.split()[0] for name in largest(arms("adduction", LISTED, 0), 5)} == {"pectoralis", "latissimus", "teres"}
+    assert {name.split()[0] for name in largest(arms("adduction", LISTED, 0), 5)} == {
+        "pectoralis",
+        "latissimus",
+        "teres",
+    }
 
 
 def test_largest_horizontal_flexor_jses_1997_6_429():
@@ -154,7 +166,11 @@ def test_elbow_peaks():
 
 
 # J Bone Joint Surg Am 2009;91:378: upward rotation [deg] at 30, 45, ... 120° of elevation
-RHYTHM = {0: (15.6, 21.1, 26.5, 31.5, 36.5, 41.7, 46.4), 40: (15.5, 20.9, 26.0, 30.5, 34.4, 38.6, 43.5), 90: (15.1, 19.6, 24.4, 28.7, 32.9, 37.4, 43.3)}
+RHYTHM = {
+    0: (15.6, 21.1, 26.5, 31.5, 36.5, 41.7, 46.4),
+    40: (15.5, 20.9, 26.0, 30.5, 34.4, 38.6, 43.5),
+    90: (15.1, 19.6, 24.4, 28.7, 32.9, 37.4, 43.3),
+}
 
 
 @pytest.mark.parametrize("plane", RHYTHM)

@@ -1,0 +1,72 @@
+"""The girdle panel: what a pull asks of the shoulder blade, and who could supply it."""
+
+import numpy as np
+
+from ..draw.lifter_views import FrontView
+from ..draw.look import GIRDLE_LOOK
+from ..draw.scene import scene_of
+from ..draw.supply_bars import SupplyBars
+from ..draw.torque_curves import TorqueCurves
+from ..girdle import girdle_names
+from ..sources import fact, facts
+from ..words import end_words, listed, pull_words
+from .panel import slider
+from .pull_panel import PullPanel
+
+SHOWN = (*girdle_names(), "latissimus dorsi middle", "pectoralis major sternal")
+WORDS = {"retraction": ("hold the blade back", "hold it forward"), "depression": ("hold it down", "hold it up")}
+
+
+class GirdlePanel(PullPanel):
+    """Retraction and depression torque against the grip; the muscles' arms about the SC joint beside it."""
+
+    name, field, quantity = "girdle-panel", "grip_ratio", "girdle_torque"
+    x_label = "grip ratio (hands' distance / biacromial)"
+    x_values = np.linspace(0.3, 2.2, 20)
+
+    def __init__(self, pull="seated row wide", sex="men", **measured):
+        super().__init__(pull, sex, **measured)
+
+    def field_sliders(self):
+        return {
+            "grip_ratio": slider("Grip [× biacromial]", 1.5, 0.3, 2.2, 0.05),
+            "trunk_lean": slider("Trunk lean [° back]", 0, -90, 90, 1),
+        }
+
+    def make_views(self, figure):
+        self.front = FrontView(figure.add_axes([0.005, 0.02, 0.235, 0.9]))
+        self.bars = SupplyBars(figure.add_axes([0.415, 0.145, 0.22, 0.76]), SHOWN)
+        axes = figure.add_axes([0.705, 0.145, 0.285, 0.575])
+        label = "girdle torque, one side [N m]"
+        self.curves = TorqueCurves(axes, self.x_label, self.x_values[[0, -1]], label, GIRDLE_LOOK)
+        self.ghosts = (self.front, self.bars, self.curves)
+
+    def move_views(self, state):
+        self.front.show(scene_of(state.lifter, state.pull, state.rep, state.point))
+        arms = state.rep.girdle_moment_arm.isel(point=state.point).sel(muscle=list(SHOWN)).values
+        self.bars.show(1000 * arms)
+
+    @staticmethod
+    def margin(force, pull_angle):
+        """Tape and the SC joint's distance from the midline as independent errors, (..., 2). [N m]"""
+        joint = facts()["sc_from_midline"]
+        side = np.hypot(fact("tape_reading"), (joint.high - joint.low) / 2)
+        return np.stack([np.abs(force * side * np.sin(pull_angle)), np.abs(force * side * np.cos(pull_angle))], axis=-1)
+
+    def describe(self, state):
+        parts = [
+            f"{abs(value):.0f} N m to {WORDS[axis][int(value < 0)]}"
+            for axis, value in zip(GIRDLE_LOOK, state.torque, strict=True)
+        ]
+        arms = state.rep.girdle_moment_arm.isel(point=state.point).sel(muscle=list(SHOWN)).values @ state.torque
+        best = SHOWN[int(np.argmax(arms))]
+        return (
+            f"{pull_words(state.lifter, state.pull).capitalize()}, {100 * state.along:.0f} % of the way: each shoulder girdle "
+            f"is asked for {listed(parts)}. The best lever for that mix has {best}. Sure to about ± {state.margin.max():.0f} N m "
+            f"(tape ± 1 cm, joint ± 5 mm); the muscles' landmarks are from memory: signs and order only. {end_words(state.rep)}"
+        )
+
+    def compare(self, state, kept):
+        change = state.torque - kept.torque
+        parts = [f"{value:+.0f} N m {axis}" for axis, value in zip(GIRDLE_LOOK, change, strict=True)]
+        return f"Against the one you kept ({pull_words(kept.lifter, kept.pull)}): {listed(parts)}.".replace("-", "−")

@@ -1,0 +1,194 @@
+"""The lat panel: one muscle over the raised arm, its moment arms and its length."""
+
+from dataclasses import dataclass, replace
+
+import ipywidgets as w
+import matplotlib as mpl
+import numpy as np
+from matplotlib.patches import Polygon
+
+from ..arm import posed_arm, raised_arm
+from ..draw.artists import label
+from ..draw.look import AXIS_LOOK, BLACK, GREY, ROTATION_LOOK, STYLE, new_figure
+from ..draw.muscle_view import MuscleView
+from ..draw.torque_curves import TorqueCurves
+from ..lifter import Lifter
+from ..muscle import MUSCLE_AXES, groups, moment_arms, names, path_points, paths
+from ..scapula import turned_scapula
+from ..setup import csv_text, read_values, values_text
+from ..words import listed
+from .panel import WIDE, WRAP, Panel, slider
+
+ELEVATIONS = np.arange(0.0, 151.0, 5.0)  # degrees
+LENGTH_LOOK = {"length": (BLACK, "-", "o", "")}
+PUBLISHED = {  # adduction arms at 0, 30, 60, 90, 120° of abduction and their bands [mm]; derived, see tests/published
+    "latissimus dorsi middle": ((34, 44, 48, 41, 27), (15, 10, 10, 10, 10)),
+    "latissimus dorsi inferior": ((27, 38, 47, 45, 33), (15, 10, 10, 10, 10)),
+}
+DOUBT = 0.010  # m; how far footprints let the insertion slide along the shaft
+
+
+@dataclass(frozen=True)
+class LatState:
+    """One muscle in one posture, and its curves over elevation."""
+
+    values: dict
+    arms: np.ndarray
+    margin: np.ndarray
+    longer: np.ndarray
+    now: np.ndarray
+    now_margin: np.ndarray
+    now_longer: float
+    longer_margin: np.ndarray
+
+
+class LatPanel(Panel):
+    """Muscle, elevation, plane of elevation, how deep the insertion sits, scapula turning or not."""
+
+    def __init__(self, muscle="latissimus dorsi middle"):
+        looks = AXIS_LOOK | ROTATION_LOOK
+        with mpl.rc_context(STYLE):
+            figure = new_figure()
+            self.views = [
+                MuscleView(figure.add_axes([0.002 + 0.187 * i, 0.02, 0.182, 0.9]), title)
+                for i, title in enumerate(("from behind", "from the side"))
+            ]
+            x = "elevation of the upper arm [°]"
+            self.curves = TorqueCurves(
+                figure.add_axes([0.44, 0.145, 0.265, 0.52]), x, ELEVATIONS[[0, -1]], "moment arm [mm]", looks, unit="mm"
+            )
+            self.lengths = TorqueCurves(
+                figure.add_axes([0.775, 0.145, 0.205, 0.52]),
+                x,
+                ELEVATIONS[[0, -1]],
+                "longer than hanging [mm]",
+                LENGTH_LOOK,
+                unit="mm",
+            )
+            self.published = self.curves.axes.add_patch(
+                Polygon([(0, 0)], facecolor="none", edgecolor=GREY, lw=1.2, ls="--", zorder=1, animated=True)
+            )
+            self.published_words = label(
+                self.curves.axes, GREY, ha="right", va="top", transform=self.curves.axes.transAxes
+            )
+            self.published_words.set_position((0.99, 0.99))
+        self.ghosts = (*self.views, self.curves, self.lengths)
+        fixed = w.Layout(width="20em", flex="0 0 auto")
+        self.muscle = w.Dropdown(options=list(names()), value=muscle, description="Muscle", style=WIDE, layout=fixed)
+        self.turning = w.Checkbox(
+            True, description="scapula turns with the arm", indent=False, layout=w.Layout(width="16em")
+        )
+        self.sliders = {
+            "elevation_deg": slider("Elevation [°]", 60, 0, 150, 1),
+            "plane_deg": slider("Plane [° in front of the side]", 0, -20, 110, 5),
+            "deeper_mm": slider("Insertion [mm further down]", 0, -15, 15, 1),
+        }
+        rows = [w.HBox([self.muscle, self.turning], layout=WRAP), w.HBox([*self.sliders.values()], layout=WRAP)]
+        super().__init__("lat-panel", figure, rows)
+        self.follow(self.muscle, self.turning, *self.sliders.values())
+
+    def _table(self, deeper):
+        """The two groups with the muscle's insertion moved down the shaft by ``deeper``. [m]"""
+        which = names().index(self.muscle.value)
+        moved = []
+        for group in groups():
+            shift = np.where((group.rows == which)[:, None], [0.0, -deeper, 0.0], 0.0)
+            moved.append(replace(group, insertion=group.insertion + shift))
+        return tuple(moved)
+
+    def _arms(self, elevation_deg, deeper):
+        """Moment arms (..., 4) and lengths (...) in millimetres."""
+        elevation, plane = np.radians(elevation_deg), np.radians(self.sliders["plane_deg"].value)
+        humerus = raised_arm(elevation, plane)
+        scapula = turned_scapula(elevation, plane) if self.turning.value else np.eye(3)
+        which, table = names().index(self.muscle.value), self._table(deeper)
+        arms = moment_arms(humerus, scapula, table)[..., which, :]
+        return 1000 * arms, 1000 * paths(humerus, scapula, table)[0][..., which]
+
+    def read(self):
+        values = {name: control.value for name, control in self.sliders.items()}
+        values |= {"muscle": self.muscle.value, "turning": self.turning.value}
+        deeper, x = values["deeper_mm"] / 1000, np.r_[ELEVATIONS, values["elevation_deg"]]
+        arms, length = self._arms(x, deeper)
+        ends = [self._arms(x, deeper + shift) for shift in (-DOUBT, DOUBT)]
+        margin = np.max([np.abs(end - arms) for end, _ in ends], axis=0)
+        longer = length - length[0]
+        doubt = np.max([np.abs(end - end[0] - longer) for _, end in ends], axis=0)
+        return LatState(values, arms[:-1], margin[:-1], longer[:-1], arms[-1], margin[-1], float(longer[-1]), doubt)
+
+    def draw(self, state):
+        elevation, plane = np.radians(state.values["elevation_deg"]), np.radians(state.values["plane_deg"])
+        humerus = raised_arm(elevation, plane)
+        scapula = turned_scapula(elevation, plane) if state.values["turning"] else np.eye(3)
+        path = path_points(state.values["muscle"], humerus, scapula)
+        path[-1] += humerus @ [0.0, -state.values["deeper_mm"] / 1000, 0.0]
+        elbow = posed_arm(Lifter.average("men"), elevation, plane, 0.0).elbow
+        for view in self.views:
+            view.show(path, elbow)
+        self._published(state)
+        x_now = state.values["elevation_deg"]
+        moved = self.curves.show(ELEVATIONS, state.arms, state.margin, x_now, state.now, state.now_margin)
+        doubt, last = state.longer_margin[:-1, None], state.longer_margin[-1:]
+        also = self.lengths.show(ELEVATIONS, state.longer[:, None], doubt, x_now, [state.now_longer], last)
+        return moved or also
+
+    def _published(self, state):
+        known = PUBLISHED.get(state.values["muscle"]) if state.values["plane_deg"] == 0 else None
+        self.published.set_visible(known is not None)
+        self.published_words.set_text("dashed: from measured lines" if known else "")
+        if known is not None:
+            at, (middle, band) = np.array([0, 30, 60, 90, 120]), np.array(known, float)
+            self.published.set_xy(np.column_stack([np.r_[at, at[::-1]], np.r_[middle + band, (middle - band)[::-1]]]))
+
+    def describe(self, state):
+        v = state.values
+        parts = [
+            f"{abs(value):.0f} ± {doubt:.0f} mm to {words(axis, value)}"
+            for axis, value, doubt in zip(MUSCLE_AXES, state.now, state.now_margin, strict=True)
+        ]
+        best = ELEVATIONS[np.argmax(np.abs(state.arms[:, :3]).max(axis=1))]
+        return (
+            f"{v['muscle'].capitalize()}, arm raised {v['elevation_deg']:.0f}° in a plane {v['plane_deg']:.0f}° in front of the side: "
+            f"moment arms {listed(parts)}. The path is {abs(state.now_longer):.0f} mm {'longer' if state.now_longer >= 0 else 'shorter'} "
+            f"than with the arm hanging. Its largest arm comes at {best:.0f}°. The ± is an insertion 1 cm higher or lower; "
+            "landmarks are partly from memory."
+        ).replace("-", "−")
+
+    def compare(self, state, kept):
+        change = state.now - kept.now
+        parts = [f"{value:+.0f} mm {axis.replace('_', ' ')}" for axis, value in zip(MUSCLE_AXES, change, strict=True)]
+        return f"Against the one you kept ({kept.values['muscle']}, {kept.values['elevation_deg']:.0f}°): {listed(parts)}.".replace(
+            "-", "−"
+        )
+
+    def table(self, state):
+        columns = {"elevation [deg]": ELEVATIONS}
+        columns |= {f"{axis.replace('_', ' ')} arm [mm]": state.arms[:, k] for k, axis in enumerate(MUSCLE_AXES)}
+        return csv_text(columns | {"longer than hanging [mm]": state.longer})
+
+    def setup(self, state):
+        return values_text(self.name, state.values)
+
+    def apply(self, text):
+        limits = {name: (control.min, control.max) for name, control in self.sliders.items()}
+        values = read_values(self.name, text, {"muscle": names(), "turning": (False, True), **limits})
+        self.muscle.value, self.turning.value = values["muscle"], bool(values["turning"])
+        for name, control in self.sliders.items():
+            control.value = values[name]
+
+
+def words(axis, value):
+    """The movement an arm serves, by its sign."""
+    against = {
+        "adduction": "abduct",
+        "extension": "flex",
+        "horizontal_abduction": "adduct horizontally",
+        "internal_rotation": "turn out",
+    }
+    along = {
+        "adduction": "adduct",
+        "extension": "extend",
+        "horizontal_abduction": "abduct horizontally",
+        "internal_rotation": "turn in",
+    }
+    return (along if value >= 0 else against)[axis]

@@ -1,0 +1,85 @@
+"""Moment arms of the shoulder muscles for 200,000 random postures: ``python tests/benchmarks/muscle_speed.py``.
+
+Against a loop over MuJoCo's own kinematics and tendon stages on the same landmarks in the same run, one
+core for both. Figures, not tests.
+"""
+
+import os
+
+os.environ.update(OMP_NUM_THREADS="1", OPENBLAS_NUM_THREADS="1", MKL_NUM_THREADS="1")  # before numpy
+
+import sys
+import time
+import tracemalloc
+from pathlib import Path
+
+import mujoco
+import numpy as np
+from scipy.spatial.transform import Rotation
+
+sys.path.insert(0, str(Path(__file__).parents[2]))
+from shoulder_model.arm import raised_arm
+from shoulder_model.muscle import BLOCK, names, paths
+from shoulder_model.scapula import turned_scapula
+from tests.own.test_against_engine import engine_model, quaternions
+
+POSTURES, LOOPED, ROUNDS = 200_000, 20_000, 3
+
+
+def ours(elevation, plane):
+    """All moment arms, block by block into the same two arrays, so that nothing grows with the number of postures."""
+    length, torque = np.empty((BLOCK, len(names()))), np.empty((BLOCK, len(names()), 3))
+    for start in range(0, len(elevation), BLOCK):
+        up, front = elevation[start : start + BLOCK], plane[start : start + BLOCK]
+        paths(
+            raised_arm(up, front), turned_scapula(up, front), out=(length[: len(up)], torque[: len(up)]), lengths=False
+        )
+    return torque
+
+
+def engine(model, data, postures):
+    """The same through the engine, one posture after the other; lengths and Jacobians stay in its own arrays."""
+    for posture in postures:
+        data.qpos[:] = posture
+        mujoco.mj_kinematics(model, data)
+        mujoco.mj_comPos(model, data)
+        mujoco.mj_tendon(model, data)
+
+
+def per_second(call, count):
+    """Best rate of a few rounds."""
+    best = 0.0
+    for _ in range(ROUNDS):
+        start = time.perf_counter()
+        call()
+        best = max(best, count / (time.perf_counter() - start))
+    return best
+
+
+def peak_memory(count):
+    """Peak of our working memory for ``count`` postures. [MB]"""
+    rng = np.random.default_rng(1)
+    elevation, plane = rng.uniform(0, 2.6, count), rng.uniform(-0.5, 2.0, count)
+    tracemalloc.start()
+    ours(elevation, plane)
+    peak = tracemalloc.get_traced_memory()[1] / 1e6
+    tracemalloc.stop()
+    return peak
+
+
+def main():
+    rng = np.random.default_rng(0)
+    elevation, plane = rng.uniform(0, 2.6, POSTURES), rng.uniform(-0.5, 2.0, POSTURES)
+    humerus = Rotation.from_matrix(raised_arm(elevation[:LOOPED], plane[:LOOPED]))
+    scapula = Rotation.from_matrix(turned_scapula(elevation[:LOOPED], plane[:LOOPED]))
+    model = engine_model()
+    data, postures = mujoco.MjData(model), np.hstack([quaternions(scapula), quaternions(humerus)])
+    fast = per_second(lambda: ours(elevation, plane), POSTURES)
+    slow = per_second(lambda: engine(model, data, postures), LOOPED)
+    print(f"{len(names())} muscles, one core: {fast:,.0f} postures/s here, {slow:,.0f} in the engine's loop")
+    print(f"ratio {fast / slow:.1f} (wanted: at least 5)")
+    print(f"working memory {peak_memory(20_000):.1f} MB for 20,000 postures, {peak_memory(200_000):.1f} MB for 200,000")
+
+
+if __name__ == "__main__":
+    main()
