@@ -7,11 +7,13 @@ import pytest
 from .lab import Chapter, PanelPage
 
 pytestmark = pytest.mark.browser
-HOMES = {
-    "02_one_arm_one_plane": "one-arm-panel",
-    "03_grip_width": "grip-panel",
-    "04_from_pulldown_to_row": "trunk-panel",
-}
+HOMES = (
+    "02_one_arm_one_plane",
+    "03_grip_width",
+    "04_from_pulldown_to_row",
+    "05_where_the_lat_pulls",
+    "07_shoulder_blades",
+)
 
 
 @pytest.fixture(scope="module", params=HOMES)
