@@ -57,7 +57,7 @@ UNITS = {  # of every variable that `rep` returns
 }
 
 
-def rep(lifter, pull, points=41, arm_weight=True):
+def rep(lifter, pull, points=41, arm_weight=True, muscles=True):
     """What one rep asks of the shoulder, elbow and girdle, from the reach to its end.
 
     Parameters
@@ -69,6 +69,8 @@ def rep(lifter, pull, points=41, arm_weight=True):
         Evenly spaced along the hand path, 2 to 10,001.
     arm_weight : bool
         False leaves out the weight of the arm itself, for work by hand.
+    muscles : bool
+        False leaves out the variables of muscles and scapula, for speed.
 
     Returns
     -------
@@ -100,10 +102,10 @@ def rep(lifter, pull, points=41, arm_weight=True):
     """
     if any(np.ndim(getattr(pull, name)) for name in ALLOWED):
         raise InputError("pull", "pull has a field that is an array; give the numbers to sweep() instead")
-    return _dataset(lifter, pull, points, arm_weight, {})
+    return _dataset(lifter, pull, points, arm_weight, muscles, {})
 
 
-def sweep(lifter, pull, points=41, arm_weight=True, **values):
+def sweep(lifter, pull, points=41, arm_weight=True, muscles=True, **values):
     """`rep` for every combination of the given values: the same names, one dim more for each field.
 
     Parameters
@@ -125,10 +127,10 @@ def sweep(lifter, pull, points=41, arm_weight=True, **values):
         axes[name] = np.atleast_1d(np.asarray(given, dtype=float))
         if axes[name].ndim != 1 or not axes[name].size:
             raise InputError(name, f"{name} has shape {np.shape(given)}; give one value or a list of values")
-    return _dataset(lifter, pull, points, arm_weight, axes)
+    return _dataset(lifter, pull, points, arm_weight, muscles, axes)
 
 
-def _dataset(lifter, pull, points, arm_weight, axes):
+def _dataset(lifter, pull, points, arm_weight, muscles, axes):
     points = int(number("points", points, Allowed(2, 10_001, "points", "give 2 to 10,001 points along the rep")))
     crowd = np.shape(lifter.stature)
     lead = {"lifter": np.arange(*crowd)} if crowd else {}
@@ -142,7 +144,7 @@ def _dataset(lifter, pull, points, arm_weight, axes):
             lifter = _reshaped(lifter, {name: values}, place, len(lead))
     shape = tuple(len(values) for values in lead.values())
     variables = {}
-    for name, (dims, values) in _solve(lifter, pull, points, arm_weight).items():
+    for name, (dims, values) in _solve(lifter, pull, points, arm_weight, muscles).items():
         tail = np.shape(values)[np.ndim(values) - len(dims) :] if dims else ()
         tail = (points, *tail[1:]) if dims[:1] == ("point",) else tail
         if not dims and np.ndim(values):
@@ -160,7 +162,7 @@ def _reshaped(record, values, place, rank):
     return replace(record, **{name: np.reshape(array, shape) for name, array in values.items()})
 
 
-def _solve(lifter, pull, points, arm_weight):
+def _solve(lifter, pull, points, arm_weight, muscles):
     """Every variable of the rep as (dims, array); arrays broadcast over leading axes."""
     path = hand_path(lifter, pull, points)
     posture = arm_at(lifter, path.hand, path.normal, pull.elbow_cue)
@@ -169,7 +171,6 @@ def _solve(lifter, pull, points, arm_weight):
     if arm_weight:
         at, weights = arm_weights(lifter, posture, pull.trunk_lean)
         positions, forces = [*positions, *at], [*forces, *weights]
-    muscles = _muscles(posture)
     below_elbow = [0, 2] if arm_weight else [0]
     at_point, at_point_axis = ("point",), ("point", "axis")
     return {
@@ -184,7 +185,7 @@ def _solve(lifter, pull, points, arm_weight):
             elbow_torque(posture, [positions[i] for i in below_elbow], [forces[i] for i in below_elbow]),
         ),
         "girdle_torque": (("point", "girdle_axis"), girdle_torque(positions, forces, sc_joint(lifter))),
-        **muscles,
+        **(_muscles(posture) if muscles else {}),
         "force": ((), force),
         "hand_offset": ((), pull.hand_offset(lifter)),
         "line_offset": ((), pull.line_offset(lifter)),

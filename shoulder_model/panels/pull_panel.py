@@ -182,7 +182,7 @@ class PullPanel(Panel):
         point = round(state.along * (CURVE_POINTS - 1))
 
         def torque(some):
-            many = sweep(state.lifter, state.pull, CURVE_POINTS, state.arm_weight, **{self.field: some})
+            many = sweep(state.lifter, state.pull, CURVE_POINTS, state.arm_weight, False, **{self.field: some})
             return many[self.quantity].values[:, point]
 
         try:

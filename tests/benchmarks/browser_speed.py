@@ -25,10 +25,13 @@ WATCH = """which => {
 def single_presses(page, count=60):
     """Times from a key to the next painted picture, one key at a time. [ms]"""
     taken = []
+    page.keyboard.press("Home")  # room for ten steps up
+    page.wait_for_timeout(500)
     for i in range(count):
         page.evaluate("() => { window.keys.length = window.pictures.length = 0; }")
         page.keyboard.press("ArrowRight" if i % 20 < 10 else "ArrowLeft")
-        page.wait_for_timeout(250)
+        page.wait_for_function("window.pictures.length > 0", timeout=5000)
+        page.wait_for_timeout(200)
         taken.append(page.evaluate("() => window.pictures[0] - window.keys[0]"))
     return sorted(taken)
 

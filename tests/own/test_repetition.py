@@ -92,3 +92,12 @@ def test_importing_the_package_draws_nothing():
     code = "import shoulder_model, sys; print([m for m in ('matplotlib', 'ipywidgets', 'IPython') if m in sys.modules])"
     out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert out.stdout.strip() == "[]"
+
+
+def test_leaving_the_muscles_out_changes_nothing_else():
+    full, bare = sm.rep(MEN, PULL), sm.rep(MEN, PULL, muscles=False)
+    assert "muscle_moment_arm" in full and "muscle_moment_arm" not in bare
+    for name in bare.data_vars:
+        assert_allclose(bare[name], full[name], rtol=0, atol=0)
+    grid = sm.sweep(MEN, PULL, muscles=False, grip_ratio=[1.0, 1.5])
+    assert_allclose(grid.shoulder_torque[1], full.shoulder_torque, rtol=1e-12)
