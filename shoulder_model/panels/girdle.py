@@ -20,7 +20,7 @@ WORDS = {"retraction": ("hold the blade back", "hold it forward"), "depression":
 class GirdlePanel(PullPanel):
     """Retraction and depression torque against the grip; the muscles' arms about the SC joint beside it."""
 
-    name, field, quantity = "girdle-panel", "grip_ratio", "girdle_torque"
+    name, field, quantity, shows_muscles = "girdle-panel", "grip_ratio", "girdle_torque", True
     x_label = "grip ratio (hands' distance / biacromial)"
     x_values = np.linspace(0.3, 2.2, 20)
 

@@ -64,6 +64,7 @@ class PullPanel(Panel):
     per_si = 1.0  # surface units of the swept field
 
     quantity = "shoulder_torque"  # variable of the rep that the curves show
+    shows_muscles = False  # whether the picture needs the muscles of the rep
 
     def __init__(self, pull, sex="men", **measured):
         with mpl.rc_context(STYLE):
@@ -161,7 +162,7 @@ class PullPanel(Panel):
     def read(self):
         measures, lifter = self._lifter()
         pull = self._pull()
-        result = rep(lifter, pull, POINTS, self.arm_weight.value)
+        result = rep(lifter, pull, POINTS, self.arm_weight.value, self.shows_muscles)
         along = self.along.value / 100
         torque = result[self.quantity].values[round(along * (POINTS - 1))]
         margin = self.margin(float(result.force), pull.pull_angle)
@@ -210,7 +211,7 @@ class PullPanel(Panel):
         )
 
     def table(self, state):
-        return rep_table(state.rep)
+        return rep_table(rep(state.lifter, state.pull, POINTS, state.arm_weight))
 
     def setup(self, state):
         view = {"along": state.along, "arm_weight": state.arm_weight}
