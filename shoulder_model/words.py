@@ -75,7 +75,9 @@ def pull_words(lifter, pull):
     """A set-up in a few words: pull, load, grip in both units, lean."""
     grip = f"grip {pull.grip_ratio:.2f} × ({100 * pull.grip_ratio * lifter.biacromial:.0f} cm)"
     angle = f"pull angle {np.degrees(pull.pull_angle):.0f}°"
-    return f"{pull.name}, {pull.mass_on_bar(lifter):.0f} kg, {grip}, {lean_words(pull.trunk_lean)} ({angle})"
+    cue = round(float(np.degrees(pull.elbow_cue)))
+    elbows = f", elbows {abs(cue)}° {'out' if cue > 0 else 'in'}" if cue else ""
+    return f"{pull.name}, {pull.mass_on_bar(lifter):.0f} kg, {grip}, {lean_words(pull.trunk_lean)} ({angle}){elbows}"
 
 
 def end_words(rep):
