@@ -163,12 +163,18 @@ class Posture:
     @property
     def elevation(self):
         """Angle of the upper arm from hanging along the trunk. [rad]"""
-        return np.arccos(np.clip(self.humerus[..., 1, 1], -1.0, 1.0))
+        return elevation_and_plane(self.humerus)[0]
 
     @property
     def plane_of_elevation(self):
         """0 straight to the side, 90° straight ahead (ISB). [rad]"""
-        return np.arctan2(self.upper_arm_direction[..., 0], self.upper_arm_direction[..., 2])
+        return elevation_and_plane(self.humerus)[1]
+
+
+def elevation_and_plane(humerus):
+    """Elevation and plane of elevation (...) of an upper arm with these axes (..., 3, 3). [rad]"""
+    shaft = humerus[..., 1]
+    return np.arccos(np.clip(shaft[..., 1], -1.0, 1.0)), np.arctan2(-shaft[..., 0], -shaft[..., 2])
 
 
 def arm_at(lifter, hand, normal, elbow_cue=0.0):

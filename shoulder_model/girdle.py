@@ -11,7 +11,7 @@ import numpy as np
 
 from .arm import cross, dot
 from .lifter import Lifter
-from .muscle import groups, paths
+from .muscle import groups
 from .sources import read_table
 from .statics import sc_joint
 
@@ -49,13 +49,13 @@ def girdle_arms(scapula):
     return _retraction_depression(cross(at - _sc(), pull))
 
 
-def through_humerus_arms(humerus, scapula):
+def through_humerus_arms(humerus, torque):
     """The same of the muscles from trunk to humerus, (..., shoulder muscle, 2); 0 for scapular origins. [m]
 
+    ``torque`` (..., muscle, 3) is that of `muscle.paths` for the same posture.
     A path of pull per newton t about the GH centre lies on a line through its origin O with the
     direction (t × O) / O² + s sqrt(1 - t² / O²) O / |O|, so its moment about the SC joint follows.
     """
-    torque = paths(humerus, scapula)[1]
     found = np.zeros((*torque.shape[:-1], 2))
     thorax = groups()[0]
     distance = thorax.ends[0]

@@ -10,15 +10,15 @@ from dataclasses import replace
 import numpy as np
 import xarray as xr
 
-from .arm import arm_at, hand_path
+from .arm import arm_at, elevation_and_plane, hand_path
 from .elbow import POLYNOMIALS, elbow_arms, elbow_excursion
 from .girdle import girdle_arms, girdle_names, through_humerus_arms
 from .inputs import Allowed, InputError, choice, number
 from .lifter import MEASURES
+from .muscle import BLOCK, paths
 from .muscle import names as shoulder_names
-from .muscle import paths
 from .pull import ALLOWED
-from .scapula import turned_scapula
+from .scapula import turned_scapula, upward_rotation
 from .statics import (
     AXES,
     GIRDLE_AXES,
@@ -195,26 +195,33 @@ def _solve(lifter, pull, points, arm_weight, muscles):
 
 
 def _muscles(posture):
-    """Lengths and moment arms of all muscles about shoulder, elbow and girdle."""
-    scapula = turned_scapula(posture.elevation, posture.plane_of_elevation)
-    length, torque = paths(posture.humerus, scapula)
-    flexion = posture.elbow_flexion
-    lead = np.broadcast_shapes(length.shape[:-1], np.shape(flexion))
-    shoulder = np.zeros((*lead, len(MUSCLES), len(AXES)))
-    girdle = np.zeros((*lead, len(MUSCLES), len(GIRDLE_AXES)))
-    lengths = np.zeros((*lead, len(MUSCLES)))
-    first = len(shoulder_names())
-    shoulder[..., :first, :] = anatomical(torque)
-    lengths[..., :first] = length
-    for i, name in enumerate(MUSCLES):
-        if name in POLYNOMIALS:
-            lengths[..., i] += elbow_excursion(name, flexion)
-    girdle[..., :first, :] = through_humerus_arms(posture.humerus, scapula)
-    girdle[..., -len(girdle_names()) :, :] = girdle_arms(scapula)
-    return {
-        "scapular_upward_rotation": (("point",), np.arccos(np.clip(scapula[..., 1, 1], -1.0, 1.0))),
+    """Lengths and moment arms of all muscles about shoulder, elbow and girdle, worked out in blocks of postures."""
+    flexion = np.asarray(posture.elbow_flexion)
+    lead = np.broadcast_shapes(posture.humerus.shape[:-2], flexion.shape)
+    humerus = np.broadcast_to(posture.humerus, (*lead, 3, 3)).reshape(-1, 3, 3)
+    flexion = np.broadcast_to(flexion, lead).ravel()
+    count, first = len(MUSCLES), len(shoulder_names())
+    turned, lengths, elbow = np.empty(len(flexion)), np.zeros((len(flexion), count)), np.empty((len(flexion), count))
+    shoulder, girdle = np.zeros((len(flexion), count, len(AXES))), np.zeros((len(flexion), count, len(GIRDLE_AXES)))
+    for start in range(0, len(flexion), BLOCK):
+        here = slice(start, start + BLOCK)
+        arm, bent = humerus[here], flexion[here]
+        elevation, plane = elevation_and_plane(arm)
+        turned[here] = upward_rotation(elevation, plane)
+        scapula = turned_scapula(elevation, plane)
+        lengths[here, :first], torque = paths(arm, scapula)
+        shoulder[here, :first] = anatomical(torque)
+        elbow[here] = elbow_arms(MUSCLES, bent)
+        for i, name in enumerate(MUSCLES):
+            if name in POLYNOMIALS:
+                lengths[here, i] += elbow_excursion(name, bent)
+        girdle[here, :first] = through_humerus_arms(arm, torque)
+        girdle[here, -len(girdle_names()) :] = girdle_arms(scapula)
+    found = {
+        "scapular_upward_rotation": (("point",), turned),
         "muscle_moment_arm": (("point", "muscle", "axis"), shoulder),
-        "elbow_moment_arm": (("point", "muscle"), elbow_arms(MUSCLES, flexion)),
+        "elbow_moment_arm": (("point", "muscle"), elbow),
         "girdle_moment_arm": (("point", "muscle", "girdle_axis"), girdle),
         "muscle_length": (("point", "muscle"), lengths),
     }
+    return {name: (dims, values.reshape(*lead, *values.shape[1:])) for name, (dims, values) in found.items()}
