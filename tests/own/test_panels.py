@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 import shoulder_model as sm
-from shoulder_model.panels import GirdlePanel, GripPanel, Guess, LatPanel, OneArmPanel, TrunkPanel
+from shoulder_model.panels import GirdlePanel, GripPanel, Guess, LatPanel, OneArmPanel, TrunkPanel, folded
 
 PANELS = [GripPanel, TrunkPanel, OneArmPanel, LatPanel, GirdlePanel]
 
@@ -237,3 +237,24 @@ def test_a_panel_hides_no_method_of_the_widget_it_is(kind):
 
     ours = {name for part in kind.__mro__ if part.__module__.startswith("shoulder_model") for name in vars(part)}
     assert not (ours - set(vars(Nothing)) - {"__init__", "__annotations__"}) & set(dir(widgets.VBox))
+
+
+def test_a_curve_has_a_gap_where_the_arm_does_not_reach():
+    panel = TrunkPanel("front pulldown")
+    content = json.loads(panel.content("json"))
+    content["pull"] |= {"touch_forward": 0.45, "touch_up": -0.3}
+    panel.open_text(json.dumps(content))
+    assert panel.trouble.value == ""
+    curve = panel.curves.parts[1][2].get_ydata()
+    assert np.isnan(curve).any() and np.isfinite(curve).any()
+    assert "nan" not in panel.overlay.value
+
+
+def test_what_is_printed_inside_folded_stays_under_a_line_to_click():
+    from IPython.utils.capture import capture_output
+
+    with capture_output() as caught, folded("Answer"):
+        print("25.5 N m < 30")
+    assert caught.stdout == ""
+    (shown,) = caught.outputs
+    assert shown.data["text/markdown"] == "<details><summary>Answer</summary><pre>25.5 N m &lt; 30</pre></details>"
