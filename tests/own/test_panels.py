@@ -1,6 +1,7 @@
 """Panels at the model: set a control, look at the artists, the words and the layers. No browser."""
 
 import json
+import sys
 
 import ipywidgets as widgets
 import numpy as np
@@ -240,9 +241,9 @@ def test_a_panel_hides_no_method_of_the_widget_it_is(kind):
 
 
 def test_a_curve_has_a_gap_where_the_arm_does_not_reach():
-    panel = TrunkPanel("front pulldown")
+    panel = GripPanel("front pulldown")
     content = json.loads(panel.content("json"))
-    content["pull"] |= {"touch_forward": 0.45, "touch_up": -0.3}
+    content["pull"] |= {"touch_forward": 0.5, "touch_up": -0.3, "grip_ratio": 1.0}
     panel.open_text(json.dumps(content))
     assert panel.trouble.value == ""
     curve = panel.curves.parts[1][2].get_ydata()
@@ -250,11 +251,10 @@ def test_a_curve_has_a_gap_where_the_arm_does_not_reach():
     assert "nan" not in panel.overlay.value
 
 
-def test_what_is_printed_inside_folded_stays_under_a_line_to_click():
-    from IPython.utils.capture import capture_output
-
-    with capture_output() as caught, folded("Answer"):
+def test_what_is_printed_inside_folded_stays_under_a_line_to_click(monkeypatch, capsys):
+    shown = []
+    monkeypatch.setattr(sys.modules["shoulder_model.panels.folded"], "display", shown.append)
+    with folded("Answer"):
         print("25.5 N m < 30")
-    assert caught.stdout == ""
-    (shown,) = caught.outputs
-    assert shown.data["text/markdown"] == "<details><summary>Answer</summary><pre>25.5 N m &lt; 30</pre></details>"
+    assert capsys.readouterr().out == ""
+    assert shown[0].data == "<details><summary>Answer</summary><pre>25.5 N m &lt; 30</pre></details>"
