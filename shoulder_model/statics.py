@@ -44,8 +44,9 @@ def tape_law(force, w, a, pull_angle):
 def tape_law_margin(force, pull_angle):
     """How far the torques move when the tape reads 1 cm wrong and the GH centre lies 7 mm off. (..., 3) [N m]
 
-    Both offsets add up as independent errors; the GH centre's ± 7 mm is derived (D), the tape's
-    ± 1 cm is common practice, no source.
+    Both offsets add up as independent errors; the GH centre's ± 7 mm to the side is derived (D), the tape's
+    ± 1 cm is common practice, no source. Across the pull the centre's published vertical range (± 7.5 mm)
+    stands in for the fore-aft one, which nobody printed. No error of the pull angle is in it.
     """
     side = np.hypot(fact("tape_reading"), fact("gh_side_margin"))
     gh = facts()["gh_below_acromion"]
