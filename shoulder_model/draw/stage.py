@@ -6,6 +6,7 @@ picture lets matplotlib draw all of it.
 """
 
 import io
+from functools import cached_property
 from html import escape
 
 import matplotlib as mpl
@@ -39,11 +40,15 @@ class Stage:
         self.width, self.height = figure.get_size_inches() * 72
         figure.draw_without_rendering()  # settles the axes' boxes before the first overlay
 
+    @cached_property
+    def animated(self):
+        """Every animated artist, back to front; all have to be made before the first picture."""
+        return sorted(self.figure.findobj(lambda artist: artist.get_animated()), key=lambda artist: artist.get_zorder())
+
     @property
     def moving(self):
         """Visible animated artists, back to front."""
-        found = self.figure.findobj(lambda artist: artist.get_animated() and artist.get_visible())
-        return sorted(found, key=lambda artist: artist.get_zorder())
+        return [artist for artist in self.animated if artist.get_visible()]
 
     def frame(self):
         """Everything that does not move, as one ``<svg>`` element."""
@@ -89,6 +94,8 @@ class Stage:
         return f'<svg x="{x}" y="{y}" width="{w}" height="{h}" viewBox="{box}">{draw(artist)}</svg>'
 
     def _line(self, line):
+        if not len(line.get_xdata()):
+            return ""
         place = line.get_transform()
         path = place.transform_path(line.get_path())
         out = []
@@ -127,7 +134,9 @@ class Stage:
         )
 
     def _d(self, path):
-        """SVG path data of a matplotlib path in display coordinates; points that are not finite are left out."""
+        """SVG path data of a matplotlib path in display coordinates; a point that is not finite breaks the line."""
+        if path.codes is None and np.isfinite(path.vertices).all():
+            return "M" + "L".join(f"{x:.1f},{self.height - y:.1f}" for x, y in path.vertices.tolist())
         out = []
         for points, code in path.iter_segments(remove_nans=True, simplify=False, curves=True):
             if code == Path.CLOSEPOLY:

@@ -108,3 +108,11 @@ def test_an_arrow_out_of_the_page_is_a_ring():
     assert len(arrow.line.get_xdata()) == 0 and len(arrow.point.get_xy()) > 20
     arrow.show((0, 0), (0, 1))
     assert len(arrow.line.get_xdata()) == 2
+
+
+def test_a_point_that_is_no_number_breaks_the_line():
+    figure = new_figure(4, 3)
+    axes = figure.add_axes([0, 0, 1, 1])
+    axes.plot([0, 1, 2, 3, 4], [0, 1, np.nan, 1, 0], animated=True)
+    path = re.search(r'<path d="([^"]*)"', Stage(figure).overlay("words"))[1]
+    assert path.count("M") == 2 and "nan" not in path
