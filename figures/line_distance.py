@@ -1,0 +1,47 @@
+"""One straight arm at three heights: its length stays, the distance of the load's line from the shoulder does not."""
+
+import matplotlib as mpl
+import numpy as np
+
+from shoulder_model import Lifter
+from shoulder_model.draw.lifter_views import HeldView
+from shoulder_model.draw.look import LETTERS, STYLE, new_figure
+from shoulder_model.draw.stage import Stage
+from shoulder_model.hold import hold
+
+LIFTER = Lifter.average("men")
+PLACES = {90: "level ahead", 45: "half-way down", 0: "hanging"}
+HELD = {up: hold(LIFTER, 5.0, np.radians(up), 0.0, arm_weight=False) for up in PLACES}
+AWAY = {up: abs(float(100 * held.load_distance[0])) for up, held in HELD.items()}
+TORQUE = {up: abs(float(held.shoulder_flexion)) for up, held in HELD.items()}
+WORDS = (
+    f"The same straight arm, {100 * LIFTER.reach:.0f} cm long, with 5 kg in the hand, three times from the side; the "
+    "load's line runs straight down from the hand. "
+    + " ".join(
+        f"Arm {words}: the line passes {AWAY[up]:.0f} cm from the shoulder, torque {TORQUE[up]:.1f} N m."
+        for up, words in PLACES.items()
+    )
+)
+
+
+def stage():
+    """Three lifters side by side, the distance in purple, torque below."""
+    with mpl.rc_context(STYLE):
+        figure = new_figure(10.4, 4.2)
+        for i, (up, words) in enumerate(PLACES.items()):
+            view = HeldView(figure.add_axes([0.005 + 0.333 * i, 0.13, 0.322, 0.78]))
+            view.show(LIFTER, HELD[up])
+            for gone in (view.tape_words, view.elbow_words):
+                gone.set_text("")
+            view.elbow_tape.set_data([], [])
+            view.tape.set_linewidth(5)
+            if AWAY[up] < 1:
+                view.tape.set(marker="o", markersize=9)
+            view.axes.set(xlim=(-0.36, 0.84), ylim=(-1.0, 0.42))
+            view.axes.set_title(f"arm {words}", pad=5, fontweight="bold", fontsize=LETTERS + 1)
+            view.axes.text(0.19, 0.06, f"$d$ = {AWAY[up]:.0f} cm", va="bottom", fontsize=LETTERS + 3, fontweight="bold")
+            view.axes.text(
+                0.5, -0.06, f"49 N × {AWAY[up]:.0f} cm = {TORQUE[up]:.1f} N m", ha="center", va="top",
+                fontsize=LETTERS + 2, transform=view.axes.transAxes,
+            )  # fmt: skip
+        return Stage(figure)
