@@ -18,7 +18,7 @@ def main(arguments=None):
     given = parser.parse_args(arguments)
     state = HOME / ".lab"
     try:
-        line = lab_arguments(HOME, state, given.chapter, given.port, given.browser)
+        line = lab_arguments(HOME, state, given.chapter, given.port, given.browser, given.lecture)
         prepare(HOME, state, given.lecture)
     except (NoWorkbook, UnknownName) as error:
         sys.exit(str(error))

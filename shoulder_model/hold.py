@@ -1,7 +1,8 @@
 """A weight held still in front of an upright trunk: the free bodies of chapter 02.
 
-Everything lies in the sagittal plane. The elbow flexors are one muscle with one moment arm that pulls
-along the upper arm; the elbow's joint force is what else the forearm needs to stay at rest.
+Everything lies in the sagittal plane. The elbow's muscle is one line along the upper arm that pulls the
+forearm towards the shoulder with one moment arm: in front of the joint for the flexors, behind it for
+the extensors, whichever the torque needs. The joint force is what else the forearm needs to stay at rest.
 """
 
 from dataclasses import dataclass
@@ -27,7 +28,7 @@ class Hold:
     """One arm holding a weight; fields are floats, or arrays of one shape.
 
     ``shoulder_flexion`` and ``elbow_flexion_torque`` [N m] that the muscles supply, their margins [N m],
-    ``tension`` of the elbow flexors [N], ``joint_force`` (..., 3) on the forearm at the elbow [N], and
+    ``tension`` of the elbow muscle that holds, flexors or extensors by the torque's sign [N], ``joint_force`` (..., 3) on the forearm at the elbow [N], and
     ``load_distance``, the horizontal way from shoulder and elbow to the load (..., 2). [m]
     """
 
@@ -53,7 +54,7 @@ def hold(lifter: Lifter, load_kg, elevation, elbow_flexion, muscle_arm=0.04, arm
     elevation, elbow_flexion : float or ndarray
         Upper arm from hanging, forward; elbow from straight. [rad]
     muscle_arm : float
-        Moment arm of the elbow flexors. [m]
+        Moment arm of the elbow's muscle. [m]
     arm_weight : bool
         False leaves out the weight of the arm.
 
@@ -81,7 +82,7 @@ def hold(lifter: Lifter, load_kg, elevation, elbow_flexion, muscle_arm=0.04, arm
         positions, forces = (*positions, *at), (*forces, *weights)
     on_forearm = [0, 2] if arm_weight else [0]
     torque = elbow_torque(posture, [positions[i] for i in on_forearm], [forces[i] for i in on_forearm])
-    tension = tension_to_hold(torque, muscle_arm)
+    tension = tension_to_hold(np.abs(torque), muscle_arm)
     return Hold(
         posture=posture,
         forces=forces,

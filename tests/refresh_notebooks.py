@@ -12,24 +12,36 @@ from nbclient import NotebookClient
 
 WORKBOOK = Path(__file__).parents[1] / "workbook"
 COMPARED = "nbval-check-output"
-TEXT = ("text/plain", "text/markdown", "text/latex")
+TEXT = {"text/plain", "text/markdown", "text/latex"}
 
 
 def run(path):
     """The notebook at ``path`` as it stands after running all of its cells."""
     notebook = nbformat.read(path, as_version=4)
     client = NotebookClient(
-        notebook, timeout=120, kernel_name="python3", resources={"metadata": {"path": str(path.parent)}}
+        notebook,
+        timeout=120,
+        kernel_name="python3",
+        coalesce_streams=True,
+        resources={"metadata": {"path": str(path.parent)}},
     )
     return client.execute()
 
 
-def text_of(output):
-    """An output reduced to its text, or None where it has none worth keeping."""
-    if output.output_type == "stream":
-        return output if output.name == "stdout" else None
-    data = {kind: output.get("data", {})[kind] for kind in TEXT if kind in output.get("data", {})}
-    return nbformat.from_dict({**output, "data": data, "metadata": {}}) if data else None
+def comparable(cell):
+    """Outputs of a compared cell, as they are; anything but text is refused, since it cannot be stored and compared.
+
+    Raises
+    ------
+    ValueError
+        Where the cell gives a picture, a table in HTML, a widget or a warning; the text shows the cell.
+    """
+    for output in cell.outputs:
+        kinds = {output.name} - {"stdout"} if output.output_type == "stream" else set(output.data) - TEXT
+        if kinds:
+            given = ", ".join(sorted(kinds))
+            raise ValueError(f"a cell tagged {COMPARED} must give text only, not {given}; print it:\n{cell.source}")
+    return cell.outputs
 
 
 def kept(notebook):
@@ -43,8 +55,7 @@ def kept(notebook):
     for count, cell in enumerate((cell for cell in notebook.cells if cell.cell_type == "code"), start=1):
         cell.metadata.pop("execution", None)
         cell.execution_count = count
-        compared = COMPARED in cell.metadata.get("tags", [])
-        cell.outputs = [text for output in cell.outputs if compared and (text := text_of(output))]
+        cell.outputs = comparable(cell) if COMPARED in cell.metadata.get("tags", []) else []
         for output in cell.outputs:
             if "execution_count" in output:
                 output.execution_count = count

@@ -17,7 +17,17 @@ import pytest
 from nbformat.sign import NotebookNotary
 
 from shoulder_model.__main__ import main
-from shoulder_model.lab.launch import HOME, NoWorkbook, chapters, lab_arguments, trust, write_settings
+from shoulder_model.lab.launch import (
+    HOME,
+    THEME_FILE,
+    NoWorkbook,
+    chapters,
+    environment,
+    lab_arguments,
+    settings_folder,
+    trust,
+    write_settings,
+)
 
 TABLE = Path("/proc/net/tcp")
 
@@ -31,12 +41,32 @@ def home(tmp_path):
     return tmp_path
 
 
-def test_lecture_letters_come_and_go(tmp_path):
-    write_settings(tmp_path, lecture=True)
-    (written,) = [path for path in tmp_path.rglob("*") if path.is_file()]
-    assert json.loads(written.read_text())["overrides"]["content-font-size1"] == "20px"
-    write_settings(tmp_path, lecture=False)
-    assert not [path for path in tmp_path.rglob("*") if path.is_file()]
+def settings_of(home, state, lecture):
+    """The settings file of letters that a start with or without ``lecture`` reads."""
+    write_settings(state, lecture)
+    assert f"--LabApp.user_settings_dir={settings_folder(state, lecture)}" in lab_arguments(
+        home, state, lecture=lecture
+    )
+    return settings_folder(state, lecture) / THEME_FILE
+
+
+def test_lecture_letters_come_and_go(home):
+    state = home / ".lab"
+    assert not settings_of(home, state, lecture=False).exists()
+    lecture = json.loads(settings_of(home, state, lecture=True).read_text())
+    assert lecture["overrides"]["content-font-size1"] == "20px"
+    assert not settings_of(home, state, lecture=False).exists()
+
+
+@pytest.mark.parametrize("lecture", [False, True])
+def test_a_theme_chosen_by_the_reader_survives_the_next_start(home, lecture):
+    chosen = settings_of(home, home / ".lab", lecture)
+    chosen.write_text('{"theme": "JupyterLab Dark"}')
+    assert settings_of(home, home / ".lab", lecture).read_text() == '{"theme": "JupyterLab Dark"}'
+
+
+def test_every_folder_lies_in_the_state(tmp_path):
+    assert all(Path(folder).is_relative_to(tmp_path) for folder in environment(tmp_path).values())
 
 
 def test_the_page_opens_on_loopback_at_the_chapter_asked_for(home, tmp_path):
@@ -72,6 +102,12 @@ def test_every_chapter_is_trusted(home):
         assert notary.check_signature(nbformat.read(home / "workbook" / f"{name}.ipynb", as_version=4))
     assert not notary.check_signature(nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell("1")]))
     notary.store.close()
+
+
+@pytest.mark.parametrize("content", ["", "not a notebook", "{}", "[]", '{"nbformat": 4}'])
+def test_a_damaged_notebook_does_not_keep_the_workbook_from_starting(home, content):
+    (home / "workbook" / "Untitled.ipynb").write_text(content)
+    assert trust(home, home / ".lab")[:2] == ["00_start", "03_grip_width"]
 
 
 def test_no_pop_ups_and_one_button():

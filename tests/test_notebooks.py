@@ -8,6 +8,8 @@ from pathlib import Path
 import nbformat
 import pytest
 
+from .refresh_notebooks import refresh
+
 WORKBOOK = Path(__file__).parents[1] / "workbook"
 CHAPTERS = sorted(WORKBOOK.glob("*.ipynb"))
 COMPARED = "nbval-check-output"
@@ -157,3 +159,39 @@ def test_an_altered_number_in_a_chapter_fails(tmp_path):
     nbformat.write(notebook, tmp_path / "00_start.ipynb")
     run = nbval(tmp_path / "00_start.ipynb", tmp_path)
     assert run.returncode == 1 and "1 failed" in run.stdout, run.stdout
+
+
+def to_refresh(tmp_path, source):
+    """A notebook in a reader's state: not run, one cell to compare and one with a picture."""
+    cells = [nbformat.v4.new_code_cell(source), nbformat.v4.new_code_cell("__import__('IPython').display.HTML('<b>')")]
+    cells[0].metadata["tags"] = [COMPARED]
+    nbformat.write(nbformat.v4.new_notebook(cells=cells, metadata={"widgets": {}}), tmp_path / "one.ipynb")
+    return tmp_path / "one.ipynb"
+
+
+def test_refreshing_keeps_the_text_only_and_twice_is_once(tmp_path):
+    path = to_refresh(tmp_path, "print('25.5 N m')")
+    ids = [cell.id for cell in nbformat.read(path, as_version=4).cells]
+    refresh(path)
+    once = path.read_text()
+    notebook = nbformat.read(path, as_version=4)
+    assert [(cell.id, cell.execution_count) for cell in notebook.cells] == [(ids[0], 1), (ids[1], 2)]
+    assert [output.text for output in notebook.cells[0].outputs] == ["25.5 N m\n"] and not notebook.cells[1].outputs
+    assert "widgets" not in notebook.metadata
+    refresh(path)
+    assert path.read_text() == once
+
+
+@pytest.mark.parametrize(
+    ("source", "kind"),
+    [
+        ("__import__('IPython').display.HTML('25.5')", "text/html"),
+        ("__import__('sys').stderr.write('25.5')", "stderr"),
+    ],
+)
+def test_a_number_that_cannot_be_compared_is_refused(tmp_path, source, kind):
+    path = to_refresh(tmp_path, source)
+    before = path.read_text()
+    with pytest.raises(ValueError, match=f"must give text only, not {kind}"):
+        refresh(path)
+    assert path.read_text() == before

@@ -34,14 +34,15 @@ class FreeBody:
             words.set_fontweight("bold" if name != "weight" else "normal")
 
     def show(self, held, muscle_arm):
-        """Move to a `hold.Hold` of one posture, flexors inserted ``muscle_arm`` [m] down the forearm."""
+        """Move to a `hold.Hold` of one posture, its muscle's line drawn ``muscle_arm`` [m] from the joint."""
         elbow = held.posture.elbow
         along = held.posture.hand - elbow
         for line in (self.arm, self.edge):
             line.set_data([0, along[0]], [0, along[1]])
         toward_shoulder = -held.posture.upper_arm_direction
+        side = 1.0 if held.elbow_flexion_torque >= 0 else -1.0  # flexors in front of the joint, extensors behind it
         forces = {
-            "muscle": (muscle_arm * along / np.linalg.norm(along), held.tension * toward_shoulder),
+            "muscle": (muscle_arm * side * held.posture.humerus[:, 0], held.tension * toward_shoulder),
             "joint": (np.zeros(3), held.joint_force),
             "load": (along, held.forces[0]),
             "weight": (held.positions[-1] - elbow, held.forces[-1]) if len(held.forces) > 1 else (along, np.zeros(3)),

@@ -26,7 +26,7 @@ class TorqueCurves:
         axes.axhline(0, color=BLACK, lw=0.8)
         self.here = moving(axes, colour=BLACK, width=1, style=":", z=2)
         self.parts = [
-            self._component(axes, len(looks) - i, 86 + 14 * digits, *look) for i, look in enumerate(looks.values())
+            self._component(axes, len(looks) - i, 92 + 16 * digits, *look) for i, look in enumerate(looks.values())
         ]
 
     @staticmethod

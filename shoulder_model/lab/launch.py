@@ -14,7 +14,7 @@ from ..inputs import UnknownName, choice
 
 HOME = Path(__file__).parents[2]  # the checkout
 LECTURE_FONTS = {"code-font-size": "18px", "content-font-size1": "20px", "ui-font-size1": "16px"}
-THEME_FILE = Path("user", "@jupyterlab", "apputils-extension", "themes.jupyterlab-settings")
+THEME_FILE = Path("@jupyterlab", "apputils-extension", "themes.jupyterlab-settings")
 FIRST = "00_start"
 
 
@@ -45,29 +45,42 @@ def environment(state):
         "JUPYTER_DATA_DIR": str(state / "data"),
         "JUPYTER_RUNTIME_DIR": str(state / "runtime"),
         "IPYTHONDIR": str(state / "ipython"),
+        "MPLCONFIGDIR": str(state / "matplotlib"),
     }
 
 
+def settings_folder(state, lecture=False):
+    """Where a reader's settings are kept; a lecture has its own, so that neither changes the other."""
+    return state / ("lecture" if lecture else "user")
+
+
 def write_settings(state, lecture=False):
-    """Write the workbook's own settings into ``state``: larger letters for a lecture, the usual ones without."""
-    fonts = state / THEME_FILE
+    """Prepare the settings folder, with larger letters for a lecture; what a reader has set there stays."""
+    fonts = settings_folder(state, lecture) / THEME_FILE
     fonts.parent.mkdir(parents=True, exist_ok=True)
-    fonts.unlink(missing_ok=True)
-    if lecture:
+    if lecture and not fonts.exists():
         fonts.write_text(json.dumps({"overrides": LECTURE_FONTS}), encoding="utf-8")
 
 
 def trust(home, state):
-    """Sign every chapter, so that its pictures and buttons show at once. Returns their names."""
+    """Sign every chapter, so that its pictures and buttons show at once. Returns the names of those signed.
+
+    A damaged file is left out: JupyterLab says what is wrong with it when it is opened.
+    """
+    signed = []
     (state / "data").mkdir(parents=True, exist_ok=True)  # first: without it the signatures stay in memory
     notary = NotebookNotary(data_dir=str(state / "data"))
     for name in chapters(home):
-        notary.sign(nbformat.read(home / "workbook" / f"{name}.ipynb", as_version=4))
+        try:
+            notary.sign(nbformat.read(home / "workbook" / f"{name}.ipynb", as_version=4))
+        except (ValueError, AttributeError, nbformat.ValidationError):  # no JSON, or not a notebook's
+            continue
+        signed.append(name)
     notary.store.close()
-    return chapters(home)
+    return signed
 
 
-def lab_arguments(home, state, chapter=FIRST, port=None, browser=True):
+def lab_arguments(home, state, chapter=FIRST, port=None, browser=True, lecture=False):
     """Command line of JupyterLab for one chapter, on loopback only.
 
     Raises
@@ -81,10 +94,12 @@ def lab_arguments(home, state, chapter=FIRST, port=None, browser=True):
         f"--ServerApp.root_dir={home}",
         f"--LabApp.default_url=/doc/tree/workbook/{name}.ipynb",
         f"--LabApp.app_settings_dir={Path(__file__).parent}",
-        f"--LabApp.user_settings_dir={state / 'user'}",
+        f"--LabApp.user_settings_dir={settings_folder(state, lecture)}",
         f"--LabApp.workspaces_dir={state / 'workspaces'}",
         "--LabApp.extension_manager=readonly",
         "--LanguageServerManager.autodetect=False",
+        "--ServerApp.answer_yes=True",  # Ctrl+C stops it, without a question
+        "--log-level=WARN",
     ]
     if port is not None:
         given += [f"--ServerApp.port={port}", "--ServerApp.port_retries=0"]
@@ -109,6 +124,7 @@ __all__ = [
     "environment",
     "lab_arguments",
     "prepare",
+    "settings_folder",
     "trust",
     "write_settings",
 ]

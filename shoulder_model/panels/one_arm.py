@@ -51,7 +51,7 @@ class OneArmPanel(Panel):
             "load_kg": slider("Load [kg]", 5, 0, 30, 0.5),
             "elevation_deg": slider("Upper arm [° forward]", 0, 0, 120, 1),
             "elbow_flexion_deg": slider("Elbow [° bent]", 90, 0, 143, 1),
-            "muscle_arm_cm": slider("Flexors' arm [cm]", 4, 1.5, 8, 0.1),
+            "muscle_arm_cm": slider("Muscle arm [cm]", 4, 1.5, 8, 0.1),
         }
         load, up, bent, arm = self.sliders.values()
         rows = [w.HBox([self.sex, self.arm_weight, load, arm], layout=WRAP), w.HBox([up, bent], layout=WRAP)]
@@ -87,19 +87,20 @@ class OneArmPanel(Panel):
 
     def describe(self, state):
         held, (from_shoulder, from_elbow) = state.held, 100 * state.held.load_distance
-        times = f", {abs(held.tension) / held.forces[0][1] * -1:.1f} times the load" if held.forces[0][1] else ""
-        muscle = "flexors" if held.tension >= 0 else "extensors"
+        times = f", {held.tension / -held.forces[0][1]:.1f} times the load" if held.forces[0][1] else ""
+        muscle = "flexors" if held.elbow_flexion_torque >= 0 else "extensors"
+        doubt = "load ± 1 cm, two published arm centres" if state.arm_weight else "load ± 1 cm"
         return (
             f"{state.values['load_kg']:g} kg, {abs(from_shoulder):.0f} cm {ahead(from_shoulder)} the shoulder and "
             f"{abs(from_elbow):.0f} cm {ahead(from_elbow)} the elbow: the shoulder holds {torque(held.shoulder_flexion)}, "
             f"the elbow {torque(held.elbow_flexion_torque)}. Through {state.values['muscle_arm_cm']:.1f} cm of moment arm the "
-            f"elbow {muscle} pull with {abs(held.tension):.0f} N{times}, and the joint takes {np.linalg.norm(held.joint_force):.0f} N. "
-            f"Sure to about ± {held.margin.max():.1f} N m (load ± 1 cm, two published arm centres)."
+            f"elbow {muscle} pull with {held.tension:.0f} N{times}, and the joint takes {np.linalg.norm(held.joint_force):.0f} N. "
+            f"Sure to about ± {held.margin.max():.1f} N m ({doubt})."
         )
 
     def compare(self, state, kept):
         change = self._torques(state) - self._torques(kept)
-        force = abs(state.held.tension) - abs(kept.held.tension)
+        force = state.held.tension - kept.held.tension
         return (
             f"Against the one you kept: {change[0]:+.1f} N m at the shoulder, {change[1]:+.1f} N m at the elbow, "
             f"{force:+.0f} N in the elbow muscle."

@@ -12,10 +12,14 @@ NEEDED = os.environ.get("SHOULDER_MODEL_NEEDS_BROWSER") == "1"
 
 @pytest.fixture(scope="session")
 def browser():
+    give_up = pytest.fail if NEEDED else pytest.skip
     if not Path(BROWSER).exists():
-        (pytest.fail if NEEDED else pytest.skip)(f"no Chromium at {BROWSER}; set CHROMIUM to its path")
-    sync_api = pytest.importorskip("playwright.sync_api")
-    with sync_api.sync_playwright() as driver:
+        give_up(f"no Chromium at {BROWSER}; set CHROMIUM to its path")
+    try:
+        from playwright.sync_api import sync_playwright
+    except ImportError:
+        give_up("playwright is not installed: pip install -e '.[test]'")
+    with sync_playwright() as driver:
         chromium = driver.chromium.launch(executable_path=BROWSER, args=FLAGS)
         yield chromium
         chromium.close()

@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import shutil
 import signal
 import socket
@@ -37,14 +38,22 @@ class Lab:
             probe.bind(("127.0.0.1", 0))
             self.port = probe.getsockname()[1]
         self.address = f"http://127.0.0.1:{self.port}"
-        line = [sys.executable, "-m", "jupyterlab", *lab_arguments(home, state, port=self.port, browser=False)]
-        line.append(f"--IdentityProvider.token={TOKEN}")
+        given = lab_arguments(home, state, port=self.port, browser=False, lecture=lecture)
+        line = [sys.executable, "-m", "jupyterlab", *given, f"--IdentityProvider.token={TOKEN}"]
         self.log = open(home / "log", "w")
         where = os.environ | environment(state) | {"PYTHONPATH": str(HOME)}
         self.server = subprocess.Popen(
             line, env=where, cwd=home, stdout=self.log, stderr=self.log, start_new_session=True
         )
-        wait(lambda: self.get("/api") is not None, "the server to answer")
+        try:
+            wait(self._answers, "the server to answer")
+        except AssertionError as error:
+            self.stop()
+            raise RuntimeError("JupyterLab did not start") from error
+
+    def _answers(self):
+        assert self.server.poll() is None, Path(self.log.name).read_text()
+        return self.get("/api") is not None
 
     def request(self, path, method="GET"):
         """One request with the token; the answer's text, or None while nobody listens."""
@@ -64,8 +73,9 @@ class Lab:
 
     def stop(self):
         """End the server and every kernel."""
-        os.killpg(self.server.pid, signal.SIGTERM)
-        self.server.wait(30)
+        if self.server.poll() is None:
+            os.killpg(self.server.pid, signal.SIGTERM)
+            self.server.wait(30)
         self.log.close()
         self.folder.cleanup()
 
@@ -103,20 +113,27 @@ class Chapter:
         return any(kernel["execution_state"] == "idle" and kernel["connections"] for kernel in self._kernels())
 
     def run_everything(self):
-        """Press the toolbar's button and wait until no cell is waiting any more.
+        """Press the toolbar's button and wait until every cell has run, or one has failed.
 
-        Stored notebooks show execution counts before anything has run, so the kernel's own activity counts.
+        A stored notebook shows execution counts before anything has run, so they are wiped from the page first.
+        The kernel's last activity proves nothing: the page asks for its widgets about a second after opening.
         """
-        before = [kernel["last_activity"] for kernel in self._kernels()]
+        prompts = self.page.locator(".jp-Notebook .jp-CodeCell .jp-InputPrompt")
+        prompts.evaluate_all("all => all.forEach(one => { one.textContent = ''; })")
+        shown, quiet, end = self._cells_with_a_count(), 0, time.monotonic() + PATIENCE
         self.page.get_by_text("Run everything", exact=True).first.click()
-        wait(lambda: [kernel["last_activity"] for kernel in self._kernels()] != before, "the kernel to begin")
-        prompts, quiet = self.page.locator(".jp-Notebook .jp-CodeCell .jp-InputPrompt"), 0
-        end = time.monotonic() + PATIENCE
-        while quiet < 4:
-            waiting = any("*" in text for text in prompts.all_text_contents())
-            quiet = 0 if waiting or not self._kernel_is_connected() else quiet + 1
-            assert time.monotonic() < end, "the chapter never came to rest"
+        while quiet < 4:  # a folded cell at the end shows no count: four looks in a row at a kernel at rest
+            counts = [text for text in prompts.all_text_contents() if re.fullmatch(r"\[\d+\]:", text)]
+            at_rest = (len(counts) == shown or self.failed_cells) and self._kernel_is_connected()
+            quiet = quiet + 1 if at_rest else 0
+            assert time.monotonic() < end, f"{len(counts)} of {shown} cells ran"
             time.sleep(0.15)
+
+    def _cells_with_a_count(self):
+        """How many cells show a count once they have run: those with code in them that are not folded."""
+        cells = self.lab.get(f"/api/contents/{self.path}")["content"]["cells"]
+        code = [cell for cell in cells if cell["cell_type"] == "code" and cell["source"].strip()]
+        return sum(not cell["metadata"].get("jupyter", {}).get("source_hidden") for cell in code)
 
     @property
     def failed_cells(self):

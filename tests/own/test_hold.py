@@ -59,3 +59,24 @@ def test_wrong_values_are_refused_by_name(values, says):
     given = {"load_kg": 5.0, "elevation": 0.5, "elbow_flexion": 1.0} | values
     with pytest.raises(ValueError, match=says):
         hold(MEN, **given)
+
+
+@pytest.mark.identity
+@pytest.mark.parametrize("flexion_deg", [90, 120])
+def test_extensors_hold_where_the_load_hangs_behind_the_elbow(flexion_deg):
+    held = hold(MEN, 5.0, np.radians(120), np.radians(flexion_deg), muscle_arm=0.03)
+    assert held.elbow_flexion_torque < 0 < held.tension
+    toward_shoulder = -held.posture.upper_arm_direction
+    at = held.posture.elbow - 0.03 * held.posture.humerus[:, 0]  # behind the joint
+    torques = np.cross(at - held.posture.elbow, held.tension * toward_shoulder)
+    for k in (0, 2):
+        torques = torques + np.cross(held.positions[k] - held.posture.elbow, held.forces[k])
+    assert_allclose(torques, 0.0, atol=1e-9)
+    forces = held.joint_force + held.tension * toward_shoulder + held.forces[0] + held.forces[2]
+    assert_allclose(forces, 0.0, atol=1e-9)
+
+
+def test_a_triceps_presses_the_joint():
+    # elevation 120°, elbow at 90°, 5 kg: about 282 N, more than the weights alone could press
+    held = hold(MEN, 5.0, np.radians(120), np.radians(90))
+    assert np.linalg.norm(held.joint_force) == pytest.approx(282, abs=2)
