@@ -32,6 +32,16 @@ def torque_words(torque):
     return listed(parts) if parts else "next to no torque"
 
 
+def signed_change(value, digits=0):
+    """A change with its sign, a real minus, and no sign on nothing.
+
+    >>> signed_change(-0.2), signed_change(12.34, 1), signed_change(-3.0)
+    ('0', '+12.3', '−3')
+    """
+    rounded = round(float(value), digits) + 0.0
+    return f"{rounded:+.{digits}f}".replace("-", "−") if rounded else f"{0:.{digits}f}"
+
+
 def main_work(torque):
     """Which component leads, in words.
 

@@ -9,7 +9,7 @@ from ..draw.supply_bars import SupplyBars
 from ..draw.torque_curves import TorqueCurves
 from ..girdle import girdle_names
 from ..sources import fact, facts
-from ..words import end_words, listed, pull_words
+from ..words import end_words, listed, pull_words, signed_change
 from .panel import slider
 from .pull_panel import PullPanel
 
@@ -68,5 +68,5 @@ class GirdlePanel(PullPanel):
 
     def compare(self, state, kept):
         change = state.torque - kept.torque
-        parts = [f"{value:+.0f} N m {axis}" for axis, value in zip(GIRDLE_LOOK, change, strict=True)]
+        parts = [f"{signed_change(value)} N m {axis}" for axis, value in zip(GIRDLE_LOOK, change, strict=True)]
         return f"Against the one you kept ({pull_words(kept.lifter, kept.pull)}): {listed(parts)}.".replace("-", "−")

@@ -16,7 +16,7 @@ from ..lifter import Lifter
 from ..muscle import MUSCLE_AXES, groups, moment_arms, names, path_points, paths
 from ..scapula import turned_scapula
 from ..setup import csv_text, read_values, values_text
-from ..words import listed
+from ..words import listed, signed_change
 from .panel import WIDE, WRAP, Panel, slider
 
 ELEVATIONS = np.arange(0.0, 151.0, 5.0)  # degrees
@@ -156,7 +156,10 @@ class LatPanel(Panel):
 
     def compare(self, state, kept):
         change = state.now - kept.now
-        parts = [f"{value:+.0f} mm {axis.replace('_', ' ')}" for axis, value in zip(MUSCLE_AXES, change, strict=True)]
+        parts = [
+            f"{signed_change(value)} mm {axis.replace('_', ' ')}"
+            for axis, value in zip(MUSCLE_AXES, change, strict=True)
+        ]
         return f"Against the one you kept ({kept.values['muscle']}, {kept.values['elevation_deg']:.0f}°): {listed(parts)}.".replace(
             "-", "−"
         )

@@ -13,6 +13,7 @@ from ..draw.torque_curves import TorqueCurves
 from ..hold import Hold, hold
 from ..lifter import SEXES, Lifter
 from ..setup import csv_text, read_values, values_text
+from ..words import signed_change
 from .panel import WIDE, WRAP, Panel, slider
 
 LOOKS = {"shoulder": (BLUE, "-", "o", "shoulder flexors"), "elbow": (VERMILLION, "--", "s", "elbow flexors")}
@@ -102,8 +103,8 @@ class OneArmPanel(Panel):
         change = self._torques(state) - self._torques(kept)
         force = state.held.tension - kept.held.tension
         return (
-            f"Against the one you kept: {change[0]:+.1f} N m at the shoulder, {change[1]:+.1f} N m at the elbow, "
-            f"{force:+.0f} N in the elbow muscle."
+            f"Against the one you kept: {signed_change(change[0], 1)} N m at the shoulder, {signed_change(change[1], 1)} N m at the elbow, "
+            f"{signed_change(force)} N in the elbow muscle."
         ).replace("-", "−")
 
     def table(self, state):
