@@ -11,7 +11,7 @@ from .artists import Arrow, label, moving, rounded
 from .look import BLACK, GREY, ORANGE, PALE, PURPLE, SKIN, TRUNK
 from .scene import LYING, SEATED
 
-HEAD_UP, HEAD_RADIUS, HIP_DOWN = 0.235, 0.10, 0.50  # m, for the mean man; scaled with stature
+HEAD_UP, HEAD_RADIUS = 0.235, 0.10  # m, for the mean man; scaled with stature
 THIGH = 0.30  # m
 PULL_LENGTH = 0.24  # m, drawn length of the arrow along the pull
 MEAN_STATURE = 1.70

@@ -21,7 +21,7 @@ from .panel import WIDE, WRAP, Panel, slider
 
 ELEVATIONS = np.arange(0.0, 151.0, 5.0)  # degrees
 LENGTH_LOOK = {"length": (BLACK, "-", "o", "")}
-PUBLISHED = {  # adduction arms at 0, 30, 60, 90, 120° of abduction and their bands [mm]; derived, see tests/published
+PUBLISHED = {  # adduction arms at 0, 30, 60, 90, 120° of abduction and their bands [mm], derived (D) from lines in J Anat 2009;215:184
     "latissimus dorsi middle": ((34, 44, 48, 41, 27), (15, 10, 10, 10, 10)),
     "latissimus dorsi inferior": ((27, 38, 47, 45, 33), (15, 10, 10, 10, 10)),
 }

@@ -18,7 +18,6 @@ from .panel import WIDE, WRAP, Panel, slider
 
 LOOKS = {"shoulder": (BLUE, "-", "o", "shoulder flexors"), "elbow": (VERMILLION, "--", "s", "elbow flexors")}
 ELEVATIONS = np.arange(0.0, 121.0, 5.0)  # degrees
-CONTROLS = ("load_kg", "elevation_deg", "elbow_flexion_deg", "muscle_arm_cm")
 
 
 @dataclass(frozen=True)
