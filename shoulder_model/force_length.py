@@ -1,9 +1,10 @@
 """How long the muscles' fibres are in a posture, and what that leaves of their force.
 
-Tendons are taken as stiff, so fibres take up all of a path's change in length. Latissimus dorsi is at
-its optimum with the arm hanging: measured fascicles of 26.4 ± 1.0 cm there stand on the plateau and go
-down the far side as the arm rises (Gerling & Brown 2013, read). For the others the optimum is put at 45°
-of elevation in the scapular plane (from memory, ML), with fibre lengths from memory.
+Tendons are taken as stiff, so fibres take up all of a path's change in length. Measured
+latissimus fascicles are 26.4 ± 1.0 cm long and work on the plateau and the descending limb over shoulder
+motion (Gerling & Brown 2013, read); that the arm hangs where they are at their optimum is our assumption.
+For the others the optimum is put at 45° of elevation in the scapular plane, with fibre lengths from
+memory (ML).
 """
 
 from functools import cache
