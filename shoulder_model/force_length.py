@@ -3,8 +3,9 @@
 Tendons are taken as stiff, so fibres take up all of a path's change in length. Measured
 latissimus fascicles are 26.4 ± 1.0 cm long and work on the plateau and the descending limb over shoulder
 motion (Gerling & Brown 2013, read); that the arm hangs where they are at their optimum is our assumption.
-For the others the optimum is put at 45° of elevation in the scapular plane, with fibre lengths from
-memory (ML).
+For the others the optimum is put at 45° of elevation in the scapular plane, for those that cross the elbow
+at 90° of its flexion, with fibre lengths from memory (ML). Girdle muscles keep their length: the model's
+blade does not travel.
 """
 
 from functools import cache
@@ -12,29 +13,68 @@ from functools import cache
 import numpy as np
 
 from .arm import raised_arm
-from .muscle import landmarks, names, paths
+from .elbow import POLYNOMIALS, elbow_excursion
+from .muscle import names, paths
 from .scapula import SCAPULAR_PLANE, turned_scapula
+from .sources import read_table
 
 WIDTH = 0.45  # of the bell curve, J Biomech Eng 2003;125:70 (from memory, MH)
 HANGING, HALF_RAISED = (0.0, 0.0), (np.pi / 4, SCAPULAR_PLANE)
+HALF_BENT = np.pi / 2
+
+
+@cache
+def muscle_table():
+    """Rows of ``data/capacity.csv`` as dicts: size and fibre length of every muscle, with source and mark."""
+    return tuple(read_table("capacity.csv"))
+
+
+@cache
+def modelled():
+    """Names of the muscles whose length the model knows, in the table's order: all but the girdle's."""
+    return tuple(row["muscle"] for row in muscle_table() if row["fibre_cm"])
 
 
 @cache
 def optimal_fibres():
-    """Optimal fibre length of every shoulder muscle (muscle,). [m]"""
-    return np.array([float(row["fibre_cm"]) / 100 for row in landmarks()])
+    """Optimal fibre length (muscle,) of the `modelled` muscles. [m]"""
+    return np.array([float(row["fibre_cm"]) / 100 for row in muscle_table() if row["fibre_cm"]])
 
 
 @cache
-def _reference_length():
-    postures = [HANGING if name.startswith("latissimus") else HALF_RAISED for name in names()]
-    lengths = [paths(raised_arm(*posture), turned_scapula(*posture))[0][i] for i, posture in enumerate(postures)]
-    return np.array(lengths)
+def _own_reference_length():
+    return reference_length(None)
 
 
-def fibre_length(path_length):
-    """Fibre length over its optimum (..., muscle) for path lengths (..., muscle) [m] of `muscle.paths`."""
-    return 1.0 + (path_length - _reference_length()) / optimal_fibres()
+def reference_length(table=None):
+    """Length of every modelled muscle (muscle,) where its fibres are at their optimum, for a table of `muscle.groups`. [m]"""
+    found = []
+    for name in modelled():
+        length = elbow_excursion(name, HALF_BENT) if name in POLYNOMIALS else 0.0
+        if name in names():
+            posture = HANGING if name.startswith("latissimus") else HALF_RAISED
+            length += paths(raised_arm(*posture), turned_scapula(*posture), table)[0][names().index(name)]
+        found.append(length)
+    return np.array(found)
+
+
+def fibre_length(length, reference=None):
+    """Fibre length over its optimum, (..., muscle).
+
+    Parameters
+    ----------
+    length : ndarray, shape (..., muscle) [m]
+        ``muscle_length`` of a rep, or its first muscles; of `muscle.paths`, which leaves the elbow out, only
+        those that do not cross the elbow are right. Girdle muscles at the end keep 1.
+    reference : ndarray, shape (modelled muscle,), optional
+        `reference_length` of another body. [m]
+    """
+    length = np.asarray(length, float)
+    count = min(length.shape[-1], len(modelled()))
+    reference = _own_reference_length() if reference is None else reference
+    found = np.ones(length.shape)
+    found[..., :count] += (length[..., :count] - reference[:count]) / optimal_fibres()[:count]
+    return found
 
 
 def force_length_factor(normal_length):

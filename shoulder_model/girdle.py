@@ -23,9 +23,18 @@ def girdle_names():
 
 
 @cache
-def _landmarks():
+def girdle_landmarks():
+    """Origins and insertions of the girdle muscles, two arrays (muscle, 3). [m]"""
     rows = read_table("girdle.csv")
-    return [np.array([[float(row[f"{end}_{k}"]) for k in "xyz"] for row in rows]) for end in ("origin", "insertion")]
+    return tuple(
+        np.array([[float(row[f"{end}_{k}"]) for k in "xyz"] for row in rows]) for end in ("origin", "insertion")
+    )
+
+
+@cache
+def girdle_ranges():
+    """How far each of them may lie off, (muscle,). [m]"""
+    return np.array([float(row["range_mm"]) / 1000 for row in read_table("girdle.csv")])
 
 
 @cache
@@ -37,27 +46,28 @@ def _retraction_depression(torque):
     return np.stack([-torque[..., 1], torque[..., 0]], axis=-1)
 
 
-def girdle_arms(scapula):
+def girdle_arms(scapula, ends=None):
     """Retraction and depression arms (..., muscle, 2) of the muscles from trunk to girdle. [m]
 
-    ``scapula`` (..., 3, 3): axes of the scapula as columns; straight lines of pull.
+    ``scapula`` (..., 3, 3): axes of the scapula as columns; straight lines of pull between ``ends``, by default
+    `girdle_landmarks`.
     """
-    origin, insertion = _landmarks()
+    origin, insertion = girdle_landmarks() if ends is None else ends
     at = np.einsum("...ij,mj->...mi", scapula, insertion)
     line = origin - at
     pull = line / np.sqrt(dot(line, line))[..., None]
     return _retraction_depression(cross(at - _sc(), pull))
 
 
-def through_humerus_arms(humerus, torque):
+def through_humerus_arms(humerus, torque, table=None):
     """The same of the muscles from trunk to humerus, (..., shoulder muscle, 2); 0 for scapular origins. [m]
 
-    ``torque`` (..., muscle, 3) is that of `muscle.paths` for the same posture.
+    ``torque`` (..., muscle, 3) is that of `muscle.paths` for the same posture and ``table``.
     A path of pull per newton t about the GH centre lies on a line through its origin O with the
     direction (t × O) / O² + s sqrt(1 - t² / O²) O / |O|, so its moment about the SC joint follows.
     """
     found = np.zeros((*torque.shape[:-1], 2))
-    thorax = groups()[0]
+    thorax = (groups() if table is None else table)[0]
     distance = thorax.ends[0]
     insertion = np.einsum("...ij,mj->...mi", humerus, thorax.insertion)
     outward = np.where(dot(insertion, thorax.origin) < distance**2, 1.0, -1.0)

@@ -61,6 +61,14 @@ def number(field, value, allowed):
     return float(array) if array.ndim == 0 else array
 
 
+def scalar(field, value, allowed):
+    """`number`, and only one of them."""
+    value = number(field, value, allowed)
+    if np.ndim(value):
+        raise InputError(field, f"{field} has shape {np.shape(value)}; give one number")
+    return value
+
+
 def choice(field, value, names):
     """Return ``value`` if it is one of ``names``; otherwise raise with the nearest of them."""
     if isinstance(value, str) and value in names:

@@ -205,4 +205,10 @@ def draw_lifters(n, sex, seed):
     return Lifter(sex, **dict(zip(people.names, kept[:n].T, strict=True)))
 
 
+def one_person(lifter, what):
+    """Refuse a crowd where ``what`` (in words) is for one lifter."""
+    if np.ndim(lifter.stature):
+        raise InputError("lifter", f"lifter: this is a crowd; {what} is for one person")
+
+
 MEASURES = tuple(field.name for field in fields(Lifter) if field.name != "sex")

@@ -54,7 +54,7 @@ def coverage(lifter, pull, muscle="latissimus dorsi middle", points=41):
     Landmarks of one reference body; lengths of single straight paths, not fibres.
     """
     which = names().index(choice("muscle", muscle, names()))
-    one = rep(lifter, pull, points)
+    one = rep(lifter, pull, points, work=False)
     shortest, longest = (float(end[which]) for end in full_span())
     place = (one.muscle_length.values[:, which] - shortest) / (longest - shortest)
     torque = np.hypot(one.shoulder_torque.sel(axis="adduction"), one.shoulder_torque.sel(axis="extension")).values

@@ -2,23 +2,30 @@
 
 The flow: a `Lifter` and a `Pull` give a hand path (`arm.hand_path`), the path gives the arm's
 posture (`arm.arm_at`), load and arm weights give the torques (`statics`), the humerus gives the
-muscles' moment arms (`muscle`).
+muscles' moment arms (`muscle`), their size gives what they can supply (`capacity`, `balance`), and who
+does (`sharing`).
 """
 
-from dataclasses import replace
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 import xarray as xr
 
 from .arm import arm_at, elevation_and_plane, hand_path
+from .balance import BALANCES, JOINTS, SIDE_FORCES, Asked, by_joint, columns, rows, work_of
+from .body import MUSCLES, reference_body
+from .capacity import Strength, capacity, expected_strength
 from .elbow import POLYNOMIALS, elbow_arms, elbow_excursion
 from .girdle import girdle_arms, girdle_names, through_humerus_arms
+from .hand_turn import forearm_turn
 from .inputs import Allowed, InputError, choice, number
 from .lifter import MEASURES
 from .muscle import BLOCK, paths
 from .muscle import names as shoulder_names
 from .pull import ALLOWED
 from .scapula import turned_scapula, upward_rotation
+from .sharing import POWER
+from .sources import fact
 from .statics import (
     AXES,
     GIRDLE_AXES,
@@ -30,11 +37,9 @@ from .statics import (
     sc_joint,
 )
 
-ELBOW_ONLY = ("triceps short heads", "brachialis", "brachioradialis")
-MUSCLES = (*shoulder_names(), *ELBOW_ONLY, *girdle_names())
 SWEEPABLE = (*ALLOWED, *MEASURES)
 SPACE = ("forward", "up", "right")
-COORDS = {"axis": list(AXES), "girdle_axis": list(GIRDLE_AXES), "space": list(SPACE)}
+COORDS = {"axis": list(AXES), "girdle_axis": list(GIRDLE_AXES), "space": list(SPACE), "joint": list(JOINTS)}
 UNITS = {  # of every variable that `rep` returns
     "hand": "m",
     "elbow": "m",
@@ -49,16 +54,56 @@ UNITS = {  # of every variable that `rep` returns
     "elbow_moment_arm": "m",
     "girdle_moment_arm": "m",
     "muscle_length": "m",
+    "forearm_turn": "rad",
+    "capacity": "N",
+    "activation": "",
+    "shortfall": "",
+    "largest_load_kg": "kg",
+    "whole_rep_load_kg": "kg",
+    "adds_kg": "kg",
+    "gives_out": "",
+    "side_force": "N",
     "force": "N",
     "hand_offset": "m",
     "line_offset": "m",
     "touched": "",
     "short_of_touch": "m",
 }
+MOST_POSTURES = 20_000  # of a sweep, whose work is worked out without being asked for
+COUNTED_FROM = 0.2  # of the rep: before it the arm is all but straight and hangs on bone and ligament; our assumption
 
 
-def rep(lifter, pull, points=41, arm_weight=True, muscles=True):
-    """What one rep asks of the shoulder, elbow and girdle, from the reach to its end.
+@dataclass(frozen=True)
+class Sharing:
+    """How the work is shared: what `rep` takes, for those who hand it on."""
+
+    strength: Strength | float | None = None
+    balance: str = "plane"
+    side_force: str = "zero"
+    power: float = 2.0
+    by_size: bool = False
+    body: object = None
+
+    def __post_init__(self):
+        number("power", self.power, POWER)
+        choice("balance", self.balance, BALANCES)
+        choice("side_force", self.side_force, SIDE_FORCES)
+
+    def strength_of(self, lifter):
+        """The strength to reckon with."""
+        if self.strength is None:
+            return expected_strength(lifter)
+        if isinstance(self.strength, Strength):
+            return self.strength
+        usual = fact("elbow_over_shoulder_strength")
+        return Strength(self.strength, self.strength, self.strength, usual, "a given factor")
+
+
+SHARING = tuple(field.name for field in fields(Sharing))
+
+
+def rep(lifter, pull, points=41, arm_weight=True, muscles=True, work=True, **sharing):
+    """What one rep asks of the shoulder, elbow and girdle, from the reach to its end, and who supplies it.
 
     Parameters
     ----------
@@ -71,6 +116,23 @@ def rep(lifter, pull, points=41, arm_weight=True, muscles=True):
         False leaves out the weight of the arm itself, for work by hand.
     muscles : bool
         False leaves out the variables of muscles and scapula, for speed.
+    work : bool
+        False leaves out who does the work and the largest load, for speed.
+    strength : capacity.Strength or float, optional
+        How strong the lifter is; a number is the factor on the table's adult. None: what is expected of sex
+        and body mass (`capacity.expected_strength`).
+    balance : "plane" or "all axes"
+        Whether the shoulder's torque is met about the normal of the plane of pull only, or about all axes.
+    side_force : "zero", "grip" or "free"
+        The sideways force that a hand may put on a bar: none, as much as friction holds, any. On handles and
+        with one hand there is none.
+    power : float
+        Muscles share so that the sum of activation to this power is least; 1.05 to 10, by default 2.
+    by_size : bool
+        True weighs each muscle's term by its cross-section, so that the answer does not depend on how many parts
+        the table cuts a muscle into.
+    body : body.Body, optional
+        Other muscles than the reference body's.
 
     Returns
     -------
@@ -82,7 +144,14 @@ def rep(lifter, pull, points=41, arm_weight=True, muscles=True):
         muscle does not cross; ``muscle_length`` of paths that cross the shoulder, for the elbow's own
         muscles the change from a straight elbow, 0 for the girdle's [m];
         ``force`` on one hand [N]; ``hand_offset`` w, ``line_offset`` a [m]; ``touched`` is False where
-        the elbow was fully bent (143°) before the touch point, ``short_of_touch`` then the way left [m].
+        the elbow was fully bent (143°) before the touch point, ``short_of_touch`` then the way left [m];
+        ``forearm_turn`` from neutral, pronation positive [rad];
+        ``capacity`` of each muscle [N]; ``activation``, its share of that at the pull's own load, 0 to 1; where
+        the load cannot be held, some are 1 and ``shortfall`` says what share of the torque is missing;
+        ``largest_load_kg`` on the whole bar that the posture can hold, NaN where it cannot even hold the arm,
+        ``adds_kg`` what each fully active muscle adds to it, ``gives_out`` each joint's share in what stops it,
+        in sum 1, ``whole_rep_load_kg`` the smallest of the largest
+        loads after the first fifth of the rep [kg]; ``side_force`` of the bar on the hand, to the right [N].
 
     Raises
     ------
@@ -91,7 +160,8 @@ def rep(lifter, pull, points=41, arm_weight=True, muscles=True):
 
     Notes
     -----
-    Valid for slow reps: no inertia, a straight hand path (or an arc), a GH centre that stays put.
+    Valid for slow reps: no inertia, a straight hand path (or an arc), a GH centre that stays put. Loads are
+    isometric limits, good for orders and shapes; their size rests on the strength factor.
 
     Examples
     --------
@@ -102,14 +172,19 @@ def rep(lifter, pull, points=41, arm_weight=True, muscles=True):
     """
     if any(np.ndim(getattr(pull, name)) for name in ALLOWED):
         raise InputError("pull", "pull has a field that is an array; give the numbers to sweep() instead")
-    return _dataset(lifter, pull, points, arm_weight, muscles, {})
+    return _dataset(lifter, pull, points, arm_weight, muscles, work, Sharing(**_sharing(sharing)), {})
 
 
-def sweep(lifter, pull, points=41, arm_weight=True, muscles=True, **values):
+def sweep(lifter, pull, points=41, arm_weight=True, muscles=True, work=None, **values):
     """`rep` for every combination of the given values: the same names, one dim more for each field.
 
     Parameters
     ----------
+    points, arm_weight, muscles, strength, balance, side_force, power, by_size, body
+        As for `rep`.
+    work : bool, optional
+        Who does the work takes ten times as long as all the rest. Left open, it is worked out for up to
+        20,000 postures and left out beyond; True and False decide it.
     **values : array_like, shape (n,)
         Any numeric field of `Pull` (``grip_ratio``, ``trunk_lean``, ``load_kg``, ...) or of a single
         `Lifter` (``biacromial``, ...); units as there.
@@ -121,16 +196,24 @@ def sweep(lifter, pull, points=41, arm_weight=True, muscles=True, **values):
     >>> dict(grid.shoulder_torque.sizes)
     {'grip_ratio': 2, 'trunk_lean': 2, 'point': 41, 'axis': 3}
     """
+    sharing = Sharing(**{name: values.pop(name) for name in SHARING if name in values})
     axes = {}
     for name, given in values.items():
-        choice("field", name, SWEEPABLE)
+        choice("field", name, (*SWEEPABLE, *SHARING))
         axes[name] = np.atleast_1d(np.asarray(given, dtype=float))
         if axes[name].ndim != 1 or not axes[name].size:
             raise InputError(name, f"{name} has shape {np.shape(given)}; give one value or a list of values")
-    return _dataset(lifter, pull, points, arm_weight, muscles, axes)
+    return _dataset(lifter, pull, points, arm_weight, muscles, work, sharing, axes)
 
 
-def _dataset(lifter, pull, points, arm_weight, muscles, axes):
+def _sharing(given):
+    """The options of `Sharing`, with a plain word on any other."""
+    for name in given:
+        choice("option", name, SHARING)
+    return given
+
+
+def _dataset(lifter, pull, points, arm_weight, muscles, work, sharing, axes):
     points = int(number("points", points, Allowed(2, 10_001, "points", "give 2 to 10,001 points along the rep")))
     crowd = np.shape(lifter.stature)
     lead = {"lifter": np.arange(*crowd)} if crowd else {}
@@ -143,8 +226,12 @@ def _dataset(lifter, pull, points, arm_weight, muscles, axes):
         else:
             lifter = _reshaped(lifter, {name: values}, place, len(lead))
     shape = tuple(len(values) for values in lead.values())
+    if sharing.strength is not None:
+        sharing = replace(sharing, strength=_spread(sharing.strength_of(lifter), crowd, len(lead)))
+    if work is None:
+        work = points * np.prod(shape) <= MOST_POSTURES
     variables = {}
-    for name, (dims, values) in _solve(lifter, pull, points, arm_weight, muscles).items():
+    for name, (dims, values) in _solve(lifter, pull, points, arm_weight, muscles, work, sharing).items():
         tail = np.shape(values)[np.ndim(values) - len(dims) :] if dims else ()
         tail = (points, *tail[1:]) if dims[:1] == ("point",) else tail
         if not dims and np.ndim(values):
@@ -155,6 +242,18 @@ def _dataset(lifter, pull, points, arm_weight, muscles, axes):
     return xr.Dataset(variables, coords=coords, attrs={"pull": pull.name, "arm_weight": int(arm_weight)})
 
 
+def _spread(strength, crowd, rank):
+    """A strength with one value a lifter, if it has any arrays, laid along the crowd."""
+    arrays = {field: value for field, value in vars(strength).items() if np.ndim(value)}
+    wrong = [field for field, value in arrays.items() if np.shape(value) != crowd]
+    if wrong:
+        raise InputError(
+            "strength",
+            f"strength: {wrong[0]} has shape {np.shape(arrays[wrong[0]])}; give one number, or one for each lifter of a crowd",
+        )
+    return _reshaped(strength, arrays, 0, rank) if arrays else strength
+
+
 def _reshaped(record, values, place, rank):
     """``record`` with arrays put on axis ``place`` of ``rank`` leading axes, plus one axis for points."""
     shape = [1] * (rank + 1)
@@ -162,39 +261,64 @@ def _reshaped(record, values, place, rank):
     return replace(record, **{name: np.reshape(array, shape) for name, array in values.items()})
 
 
-def _solve(lifter, pull, points, arm_weight, muscles):
+def _solve(lifter, pull, points, arm_weight, muscles, work, sharing):
     """Every variable of the rep as (dims, array); arrays broadcast over leading axes."""
-    path = hand_path(lifter, pull, points)
-    posture = arm_at(lifter, path.hand, path.normal, pull.elbow_cue)
-    force = pull.force(lifter)
-    positions, forces = [path.hand], [np.asarray(force)[..., None] * path.along]
-    if arm_weight:
-        at, weights = arm_weights(lifter, posture, pull.trunk_lean)
-        positions, forces = [*positions, *at], [*forces, *weights]
-    below_elbow = [0, 2] if arm_weight else [0]
+    path, posture, (held, per_kg, aside) = load_cases(lifter, pull, points, arm_weight)
+    kg = np.asarray(pull.mass_on_bar(lifter), float)
     at_point, at_point_axis = ("point",), ("point", "axis")
-    return {
+    found = {
         "hand": (("point", "space"), path.hand),
         "elbow": (("point", "space"), posture.elbow),
         "elbow_flexion": (at_point, posture.elbow_flexion),
         "elevation": (at_point, posture.elevation),
         "plane_of_elevation": (at_point, posture.plane_of_elevation),
-        "shoulder_torque": (at_point_axis, anatomical(needed_torque(positions, forces))),
-        "elbow_torque": (
-            at_point,
-            elbow_torque(posture, [positions[i] for i in below_elbow], [forces[i] for i in below_elbow]),
-        ),
-        "girdle_torque": (("point", "girdle_axis"), girdle_torque(positions, forces, sc_joint(lifter))),
-        **(_muscles(posture) if muscles else {}),
-        "force": ((), force),
+        "forearm_turn": (at_point, forearm_turn(posture, lifter, pull)),
+        "shoulder_torque": (at_point_axis, kg[..., None] * per_kg.shoulder + held.shoulder),
+        "elbow_torque": (at_point, kg * per_kg.elbow + held.elbow),
+        "girdle_torque": (("point", "girdle_axis"), kg[..., None] * per_kg.girdle + held.girdle),
+        "force": ((), pull.force(lifter)),
         "hand_offset": ((), pull.hand_offset(lifter)),
         "line_offset": ((), pull.line_offset(lifter)),
         "touched": ((), path.touched),
         "short_of_touch": ((), path.short_of_touch),
     }
+    if muscles:
+        body = sharing.body or reference_body()
+        found |= _muscles(posture, body)
+        if work:
+            found |= _work(lifter, pull, path.normal, (held, per_kg, aside), kg, found, body, sharing)
+    return found
 
 
-def _muscles(posture):
+def load_cases(lifter, pull, points, arm_weight=True):
+    """The way of the hand, the arm along it, and what three load cases ask of the joints.
+
+    Returns
+    -------
+    arm.HandPath, arm.Posture, tuple of three `balance.Asked`
+        For the arm's own weight [N m], 1 kg on the whole bar [N m/kg], 1 N from the bar on the hand to the right [m];
+        (..., point) or with components behind.
+    """
+    path = hand_path(lifter, pull, points)
+    posture = arm_at(lifter, path.hand, path.normal, pull.elbow_cue)
+    per_kg = _asked(lifter, posture, [path.hand], [fact("gravity") / pull.hands * path.along], [0])
+    if arm_weight:
+        held = _asked(lifter, posture, *arm_weights(lifter, posture, pull.trunk_lean), [1])
+    else:
+        held = Asked(*(0.0 * torque for torque in (per_kg.shoulder, per_kg.elbow, per_kg.girdle)))
+    return path, posture, (held, per_kg, _asked(lifter, posture, [path.hand], [np.array([0.0, 0.0, 1.0])], [0]))
+
+
+def _asked(lifter, posture, positions, forces, below_elbow):
+    """What forces at positions ask of the three joints."""
+    return Asked(
+        anatomical(needed_torque(positions, forces)),
+        elbow_torque(posture, [positions[i] for i in below_elbow], [forces[i] for i in below_elbow]),
+        girdle_torque(positions, forces, sc_joint(lifter)),
+    )
+
+
+def _muscles(posture, body):
     """Lengths and moment arms of all muscles about shoulder, elbow and girdle, worked out in blocks of postures."""
     flexion = np.asarray(posture.elbow_flexion)
     lead = np.broadcast_shapes(posture.humerus.shape[:-2], flexion.shape)
@@ -209,14 +333,14 @@ def _muscles(posture):
         elevation, plane = elevation_and_plane(arm)
         turned[here] = upward_rotation(elevation, plane)
         scapula = turned_scapula(elevation, plane)
-        lengths[here, :first], torque = paths(arm, scapula)
+        lengths[here, :first], torque = paths(arm, scapula, body.groups)
         shoulder[here, :first] = anatomical(torque)
         elbow[here] = elbow_arms(MUSCLES, bent)
         for i, name in enumerate(MUSCLES):
             if name in POLYNOMIALS:
                 lengths[here, i] += elbow_excursion(name, bent)
-        girdle[here, :first] = through_humerus_arms(arm, torque)
-        girdle[here, -len(girdle_names()) :] = girdle_arms(scapula)
+        girdle[here, :first] = through_humerus_arms(arm, torque, body.groups)
+        girdle[here, -len(girdle_names()) :] = girdle_arms(scapula, body.girdle)
     found = {
         "scapular_upward_rotation": (("point",), turned),
         "muscle_moment_arm": (("point", "muscle", "axis"), shoulder),
@@ -225,3 +349,60 @@ def _muscles(posture):
         "muscle_length": (("point", "muscle"), lengths),
     }
     return {name: (dims, values.reshape(*lead, *values.shape[1:])) for name, (dims, values) in found.items()}
+
+
+def _work(lifter, pull, normal, cases, kg, found, body, sharing):
+    """Who supplies the torques, and the largest load, worked out in blocks of postures.
+
+    ``cases``: what the arm's weight, 1 kg on the bar and 1 N of side force ask.
+    """
+    side_force = "zero" if pull.hold == "handles" or pull.hands == 1 else sharing.side_force
+    strength = sharing.strength_of(lifter)
+    weight = np.append(body.cross_section, body.cross_section.mean()) if sharing.by_size else None
+    arms = [found[name][1] for name in ("muscle_moment_arm", "elbow_moment_arm", "girdle_moment_arm")]
+    count, factor = len(MUSCLES), np.asarray(strength.factor)
+    lead = np.broadcast_shapes(arms[0].shape[:-2], cases[0].elbow.shape, cases[1].elbow.shape, kg.shape, factor.shape)
+
+    def flat(array, *tail):
+        return np.broadcast_to(array, (*lead, *tail)).reshape(-1, *tail)
+
+    cases = [Asked(flat(case.shoulder, 3), flat(case.elbow), flat(case.girdle, 2)) for case in cases]
+    arms = [flat(array, *tail) for array, tail in zip(arms, ((count, 3), (count,), (count, 2)), strict=True)]
+    normal, kg, factor, at_elbow = flat(anatomical(normal), 3), flat(kg), flat(factor), flat(strength.elbow)
+    force = capacity(flat(found["muscle_length"][1], count), factor, body)
+    active, adds = np.empty_like(force), np.empty_like(force)
+    short, largest, aside = (np.empty(len(kg)) for _ in range(3))
+    price = np.empty((len(kg), len(JOINTS)))
+    for start in range(0, len(kg), BLOCK):
+        at = slice(start, start + BLOCK)
+        of_muscles = columns(
+            MUSCLES,
+            force[at],
+            at_elbow[at],
+            pull.hand_turn,
+            *(array[at] for array in arms),
+            normal[at],
+            sharing.balance,
+        )
+        held, per_kg, side = (rows(case, at, normal[at], sharing.balance) for case in cases)
+        newtons_per_kg = fact("gravity") / pull.hands
+        shared, most = work_of(
+            of_muscles, held, per_kg, kg[at], side, side_force, newtons_per_kg, sharing.power, weight
+        )
+        active[at], short[at], aside[at] = shared.activation[:, :count], shared.shortfall, shared.side_force
+        largest[at], adds[at] = most.load, most.adds[:, :count]
+        lean = np.nan_to_num(most.side_force / np.maximum(most.load, 1e-9))  # side force that goes with 1 kg
+        price[at] = by_joint(most.normal * (per_kg + lean[:, None] * side), sharing.balance)
+    largest = largest.reshape(lead)
+    counted = largest[..., int(np.ceil(COUNTED_FROM * (lead[-1] - 1))) :]
+    at_point, at_muscle = ("point",), ("point", "muscle")
+    return {
+        "capacity": (at_muscle, force.reshape(*lead, count)),
+        "activation": (at_muscle, active.reshape(*lead, count)),
+        "shortfall": (at_point, short.reshape(lead)),
+        "side_force": (at_point, aside.reshape(lead)),
+        "largest_load_kg": (at_point, largest),
+        "adds_kg": (at_muscle, adds.reshape(*lead, count)),
+        "gives_out": (("point", "joint"), price.reshape(*lead, len(JOINTS))),
+        "whole_rep_load_kg": ((), counted.min(axis=-1, keepdims=True)),
+    }

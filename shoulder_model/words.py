@@ -18,6 +18,11 @@ def listed(parts):
     return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"
 
 
+def _largest_first(torque):
+    """Order of the components by size; those that differ by rounding only keep theirs."""
+    return np.argsort(-np.round(np.abs(torque), 6), kind="stable")
+
+
 def torque_words(torque):
     """Components (3,) [N m] by the movement they make, largest first.
 
@@ -26,7 +31,7 @@ def torque_words(torque):
     """
     parts = [
         f"{abs(torque[i]):.0f} N m of {(POSITIVE if torque[i] > 0 else NEGATIVE)[AXES[i]]}"
-        for i in np.argsort(-np.abs(torque))
+        for i in _largest_first(torque)
         if abs(torque[i]) >= SHOWN
     ]
     return listed(parts) if parts else "next to no torque"
@@ -48,7 +53,7 @@ def main_work(torque):
     >>> main_work([20.0, 2.0, 0.0]), main_work([20.0, 19.0, 0.0])
     ('mostly adduction', 'adduction and extension in about equal parts')
     """
-    order = np.argsort(-np.abs(torque))
+    order = _largest_first(torque)
     names = [(POSITIVE if torque[i] > 0 else NEGATIVE)[AXES[i]] for i in order]
     first, second = np.abs(torque)[order[:2]]
     if first < SHOWN:

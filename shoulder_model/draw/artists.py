@@ -26,6 +26,20 @@ def rounded(corners, times=2):
     return points
 
 
+class KeptBars:
+    """For pictures with ``bars`` (Rectangles) and their outlines ``kept``, one for one."""
+
+    def keep(self):
+        """Leave the bars as grey outlines."""
+        for bar, kept in zip(self.bars, self.kept, strict=True):
+            kept.set_width(bar.get_width())
+
+    def drop(self):
+        """Take the outlines away."""
+        for kept in self.kept:
+            kept.set_width(0)
+
+
 class Arrow:
     """A line with a head; a ring with a dot's worth of white where it points out of the page."""
 

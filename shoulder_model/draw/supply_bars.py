@@ -3,10 +3,11 @@
 import numpy as np
 from matplotlib.patches import Rectangle
 
+from .artists import KeptBars
 from .look import BLACK, GIRDLE_LOOK, GREY
 
 
-class SupplyBars:
+class SupplyBars(KeptBars):
     """Two bars a muscle, from a common zero; the kept ones as grey outlines."""
 
     def __init__(self, axes, names):
@@ -40,13 +41,3 @@ class SupplyBars:
         """Arms (muscle, 2) [mm]."""
         for bar, value in zip(self.bars, np.ravel(arms), strict=True):
             bar.set_width(value)
-
-    def keep(self):
-        """Leave the bars as grey outlines."""
-        for bar, kept in zip(self.bars, self.kept, strict=True):
-            kept.set_width(bar.get_width())
-
-    def drop(self):
-        """Take the outlines away."""
-        for kept in self.kept:
-            kept.set_width(0)

@@ -1,6 +1,6 @@
 """Panels for the workbook: controls that set values. One panel a file.
 
->>> from shoulder_model.panels import GirdlePanel, GripPanel, Guess, LatPanel, OneArmPanel, TrunkPanel, folded
+>>> from shoulder_model.panels import GripPanel, Guess, WorkPanel, folded
 """
 
 from .folded import folded
@@ -10,5 +10,15 @@ from .guess import Guess
 from .lat import LatPanel
 from .one_arm import OneArmPanel
 from .trunk import TrunkPanel
+from .work import WorkPanel
 
-__all__ = ["GirdlePanel", "GripPanel", "Guess", "LatPanel", "OneArmPanel", "TrunkPanel", "folded"]
+__all__ = [
+    "GirdlePanel",
+    "GripPanel",
+    "Guess",
+    "LatPanel",
+    "OneArmPanel",
+    "TrunkPanel",
+    "WorkPanel",
+    "folded",
+]

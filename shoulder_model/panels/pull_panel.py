@@ -24,6 +24,7 @@ UNITS = {
     "grip_ratio": 1.0,
     "touch_forward": 100.0,
     "touch_up": 100.0,
+    "load_kg": 1.0,
 }  # surface units in one SI unit; others are angles
 POINTS = 41  # along a rep
 CURVE_POINTS = 21  # along each rep of a curve
@@ -65,22 +66,27 @@ class PullPanel(Panel):
 
     quantity = "shoulder_torque"  # variable of the rep that the curves show
     shows_muscles = False  # whether the picture needs the muscles of the rep
+    shows_work = False  # whether it needs who does the work
+    height = 4.0  # of the picture, 11.2 wide
 
     def __init__(self, pull, sex="men", **measured):
         with mpl.rc_context(STYLE):
-            figure = new_figure()
+            figure = new_figure(height=self.height)
             self.make_views(figure)
         self.base = pulls[pull]
         self._make_controls(pull, sex, measured)
-        first = w.HBox([self.pull_choice, self.load, self.sex, *self.measures.values(), self.arm_weight], layout=WRAP)
-        second = w.HBox([*self.sliders.values(), self.along], layout=WRAP)
-        super().__init__(self.name, figure, [first, second])
+        rows = self.control_rows()
+        super().__init__(self.name, figure, [w.HBox(row, layout=WRAP) for row in rows])
         self._from_pull(self.base)
         self.pull_choice.observe(self._new_pull, "value")
-        self.follow(
-            self.pull_choice, self.load, self.sex, self.arm_weight, self.along,
-            *self.measures.values(), *self.sliders.values(),
-        )  # fmt: skip
+        self.follow(*(control for row in rows for control in row))
+
+    def control_rows(self):
+        """Every control, row by row."""
+        return [
+            [self.pull_choice, self.load, self.sex, *self.measures.values(), self.arm_weight],
+            [*self.sliders.values(), self.along],
+        ]
 
     def make_views(self, figure):
         """Axes and artists of the picture; sets ``ghosts`` and ``curves``."""
@@ -139,8 +145,9 @@ class PullPanel(Panel):
         """A field in surface units; one that is left to the body is that of the survey's mean lifter."""
         value = getattr(pull, field)
         if value is None:
-            forward, up = pull.touch_point(Lifter.average(self.sex.value))
-            value = {"touch_forward": forward, "touch_up": up}[field]
+            lifter = Lifter.average(self.sex.value)
+            forward, up = pull.touch_point(lifter)
+            value = {"touch_forward": forward, "touch_up": up, "load_kg": pull.mass_on_bar(lifter)}[field]
         return value * UNITS.get(field, np.degrees(1.0))
 
     def _lifter(self):
@@ -162,11 +169,16 @@ class PullPanel(Panel):
     def read(self):
         measures, lifter = self._lifter()
         pull = self._pull()
-        result = rep(lifter, pull, POINTS, self.arm_weight.value, self.shows_muscles)
+        options = self.work_options(lifter, pull)
+        result = rep(lifter, pull, POINTS, self.arm_weight.value, self.shows_muscles, self.shows_work, **options)
         along = self.along.value / 100
         torque = result[self.quantity].values[round(along * (POINTS - 1))]
         margin = self.margin(float(result.force), pull.pull_angle)
         return PullState(measures, lifter, pull, along, self.arm_weight.value, result, torque, margin)
+
+    def work_options(self, lifter, pull):
+        """How the work is shared, as `rep` takes it."""
+        return {}
 
     def draw(self, state):
         self.move_views(state)
@@ -211,11 +223,22 @@ class PullPanel(Panel):
         )
 
     def table(self, state):
-        return rep_table(rep(state.lifter, state.pull, POINTS, state.arm_weight))
+        return rep_table(rep(state.lifter, state.pull, POINTS, state.arm_weight, work=False))
 
     def setup(self, state):
-        view = {"along": state.along, "arm_weight": state.arm_weight}
+        view = {"along": state.along, "arm_weight": state.arm_weight} | self.view_of(state)
         return setup_text(state.measures, state.pull, view)
+
+    def view_of(self, state):
+        """What else the set-up keeps of this panel; `checked_view` and `put_view` bring it back."""
+        return {}
+
+    def checked_view(self, view, pull):
+        """The same from a set-up, checked; raises `InputError`."""
+        return {}
+
+    def put_view(self, view):
+        """Controls to a checked view."""
 
     def apply(self, text):
         measures, pull, view = read_setup(text)
@@ -223,6 +246,7 @@ class PullPanel(Panel):
             number(
                 field, self._shown(field, pull), Allowed(control.min, control.max, "", "this panel's slider ends there")
             )
+        mine = self.checked_view(view, pull)
         along = number("along", view.get("along", 0.5), Allowed(0.0, 1.0, "", "give the share of the rep"))
         self.sex.value = measures["sex"]
         for name, box in self.measures.items():
@@ -232,3 +256,4 @@ class PullPanel(Panel):
         self._from_pull(pull)
         self.along.value = 100 * along
         self.arm_weight.value = bool(view.get("arm_weight", True))
+        self.put_view(mine)

@@ -36,8 +36,14 @@ def main():
     def grid():
         return sm.sweep(lifter, pull, grip_ratio=grips, trunk_lean=leans)
 
-    print(f"rep of 41 points              {median_ms(lambda: sm.rep(lifter, pull), 300):8.2f} ms   (wanted: under 3)")
+    def work_grid():
+        return sm.sweep(lifter, pull, grip_ratio=grips, trunk_lean=leans, work=True)
+
+    bare = median_ms(lambda: sm.rep(lifter, pull, work=False), 300)
+    print(f"rep of 41 points, no work     {bare:8.2f} ms   (wanted: under 3)")
+    print(f"  with who does the work      {median_ms(lambda: sm.rep(lifter, pull), 300):8.2f} ms")
     print(f"sweep of 41 x 41 x 41         {median_ms(grid, 15) / 1e3:8.3f} s    (wanted: under 0.5)")
+    print(f"  with who does the work      {median_ms(work_grid, 3) / 1e3:8.3f} s")
     tracemalloc.start()
     grid()
     print(f"  its peak memory             {tracemalloc.get_traced_memory()[1] / 1e6:8.0f} MB   (wanted: under 300)")

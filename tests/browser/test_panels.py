@@ -12,6 +12,7 @@ HOMES = (
     "03_grip_width",
     "04_from_pulldown_to_row",
     "05_where_the_lat_pulls",
+    "06_who_does_the_work",
     "07_shoulder_blades",
 )
 
@@ -104,7 +105,8 @@ def test_a_wrong_file_is_one_plain_line_and_the_picture_stays(panel, tmp_path):
     panel.becomes(lambda p: "not one saved here" in p.trouble, "the plain line")
     assert panel.picture == picture
     panel.sliders()[0].focus()
-    panel.page.keyboard.press("ArrowRight")
+    for key in ("Home", "ArrowRight"):  # it may stand at its end
+        panel.page.keyboard.press(key)
     panel.becomes(lambda p: p.trouble == "", "the line to go")
 
 

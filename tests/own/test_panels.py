@@ -8,9 +8,19 @@ import numpy as np
 import pytest
 
 import shoulder_model as sm
-from shoulder_model.panels import GirdlePanel, GripPanel, Guess, LatPanel, OneArmPanel, TrunkPanel, folded
+from shoulder_model.panels import (
+    GirdlePanel,
+    GripPanel,
+    Guess,
+    LatPanel,
+    OneArmPanel,
+    TrunkPanel,
+    WorkPanel,
+    folded,
+)
 
-PANELS = [GripPanel, TrunkPanel, OneArmPanel, LatPanel, GirdlePanel]
+PANELS = [GripPanel, TrunkPanel, OneArmPanel, LatPanel, GirdlePanel, WorkPanel]
+IN_WORDS = []  # their tables hold words too
 
 
 @pytest.fixture(params=PANELS, ids=lambda panel: panel.__name__)
@@ -95,12 +105,16 @@ def test_a_set_up_brings_its_lifter_and_what_the_panel_has_no_slider_for():
     assert grip.pull_choice.value == "front pulldown" and grip.measures["stature"].value == "168"
 
 
-def test_pictures_and_tables_have_something_in_them(panel):
-    svg, png, csv = (panel.content(kind) for kind in ("svg", "png", "csv"))
-    assert svg.startswith(b"<?xml") and (b"N m" in svg or b"mm" in svg)
+def test_pictures_have_something_in_them(panel):
+    svg, png = panel.content("svg"), panel.content("png")
+    assert svg.startswith(b"<?xml") and svg.count(b"<path") + svg.count(b"<text") > 20
     assert png.startswith(b"\x89PNG")
-    rows = csv.decode().strip().split("\n")
-    assert len(rows) > 20 and ("[N m]" in rows[0] or "[mm]" in rows[0])
+
+
+@pytest.mark.parametrize("kind", [kind for kind in PANELS if kind not in IN_WORDS], ids=lambda kind: kind.__name__)
+def test_tables_have_units_and_numbers(kind):
+    rows = kind().content("csv").decode().strip().split("\n")
+    assert len(rows) > 20 and any(unit in rows[0] for unit in ("[N m]", "[mm]", "[kg]"))
     assert np.isfinite(np.array([row.split(",") for row in rows[1:]], dtype=float)).all()
 
 
@@ -258,3 +272,50 @@ def test_what_is_printed_inside_folded_stays_under_a_line_to_click(monkeypatch, 
         print("25.5 N m < 30")
     assert capsys.readouterr().out == ""
     assert shown[0].data == "<details><summary>Answer</summary><pre>25.5 N m &lt; 30</pre></details>"
+
+
+def test_a_load_beyond_giving_out_says_so():
+    panel = WorkPanel()
+    assert "cannot be held" not in panel.words and "kg" in panel.words
+    panel.sliders["load_kg"].value = 200
+    assert "200 kg cannot be held here" in panel.words and panel.state.full.any()
+    assert panel.state.polygon.limit[0] < panel.state.polygon.asked[0]
+
+
+def test_the_ray_ends_on_the_polygon_where_the_girdle_is_not_what_gives_out():
+    from matplotlib.path import Path
+
+    panel = WorkPanel("front pulldown")
+    state = panel.state
+    assert float(state.rep.gives_out.sel(joint="girdle")[state.point]) == pytest.approx(0, abs=1e-9)
+    outline = Path(state.polygon.outline)
+    centre = state.polygon.outline.mean(axis=0)
+    beyond, within = (centre + s * (state.polygon.limit - centre) for s in (1.02, 0.98))
+    assert outline.contains_point(within) and not outline.contains_point(beyond)
+
+
+def test_hand_bar_and_balance_change_who_works():
+    panel = WorkPanel("front pulldown")
+    before = panel.state.effort
+    for control, value in (
+        (panel.turn, "supinated"),
+        (panel.hands, "a bar, any side force"),
+        (panel.balance, "all axes"),
+    ):
+        was = control.value
+        control.value = value
+        assert panel.trouble.value == "" and not np.allclose(panel.state.effort, before), value
+        control.value = was
+    np.testing.assert_allclose(panel.state.effort, before)
+
+
+def test_a_known_lift_narrows_the_band_and_a_set_up_brings_it_back():
+    panel = WorkPanel("seated row wide")
+    wide = panel.state.strength.high / panel.state.strength.low
+    panel.known_kg.value, panel.known_repetitions.value = "70", "6"
+    assert panel.state.strength.high / panel.state.strength.low < wide and "70 kg for 6 repetitions" in panel.words
+    other = WorkPanel()
+    other.open_text(panel.content("json").decode())
+    assert other.words == panel.words
+    panel.known_repetitions.value = "40"
+    assert "repetitions = 40" in panel.trouble.value

@@ -186,7 +186,6 @@ def test_scapular_rhythm(plane):
 def test_the_table_names_its_sources():
     for row in landmarks():
         assert row["mark"] in ("R", "D", "ML") and len(row["source"]) > 30 and float(row["origin_range_mm"]) > 0
-        assert float(row["pcsa_low"]) <= float(row["pcsa_cm2"]) <= float(row["pcsa_high"]), row["muscle"]
 
 
 def test_axes_have_their_names():

@@ -1,0 +1,132 @@
+"""What two torques a shoulder and an elbow can make: a polygon by hand, and the model's at two grips."""
+
+import matplotlib as mpl
+import numpy as np
+from matplotlib.patches import Polygon
+
+import shoulder_model as sm
+from shoulder_model.draw.look import BLACK, BLUE, GREEN, GREY, ORANGE, STYLE, VERMILLION, new_figure
+from shoulder_model.draw.stage import Stage
+from shoulder_model.repetition import COUNTED_FROM
+from shoulder_model.sharing import largest_load
+from shoulder_model.torque_polygon import torque_polygon
+
+BY_HAND = {"back": (80.0, 0.0), "biceps": (5.0, 30.0), "brachialis": (0.0, 40.0)}  # N m at full activation, invented
+PULLS_BY_HAND = {"A": (1.0, 0.6), "B": (1.0, 1.0)}  # N m that 1 kg asks, invented
+MAN, PULLDOWN = sm.Lifter.average("men"), sm.pulls["front pulldown"]
+
+
+def by_hand(load):
+    """The largest load of the three invented muscles, and the torques there."""
+    table = np.array(list(BY_HAND.values())).T
+    kg = float(largest_load(table[None], np.zeros((1, 2)), np.array([load])).load[0])
+    return kg, kg * np.array(load)
+
+
+def weakest(ratio):
+    """Grip ratio -> progress, largest load and polygon where that is smallest."""
+    pull = PULLDOWN.change(grip_ratio=ratio)
+    one = sm.rep(MAN, pull)
+    point = int(one.largest_load_kg.where(one.progress >= COUNTED_FROM).argmin("point"))
+    polygon = torque_polygon(MAN, pull, one, point, strength=sm.expected_strength(MAN))
+    return float(one.progress[point]), float(one.largest_load_kg[point]), polygon
+
+
+HAND = {name: by_hand(load) for name, load in PULLS_BY_HAND.items()}
+MODEL = {ratio: weakest(ratio) for ratio in (1.5, 1.0)}
+WORDS = (
+    "Three polygons of shoulder torque against elbow torque. By hand, back muscle 80 and 0, biceps 5 and 30, brachialis "
+    "0 and 40 N m: a hexagon. "
+    + " ".join(
+        f"Pull {name}, {load[0]:.0f} and {load[1]:.1f} N m for each kilogram, leaves it at {HAND[name][0]:.0f} kg through the "
+        f"{where}."
+        for (name, load), where in zip(
+            PULLS_BY_HAND.items(),
+            ("right side, where the shoulder's muscles are full", "top, where the elbow's are"),
+            strict=True,
+        )
+    )
+    + " The model's mean man in a front pulldown: "
+    + ", ".join(
+        f"grip {ratio:.1f} × at {100 * progress:.0f} % of the way, {kg:.0f} kg"
+        for ratio, (progress, kg, _) in MODEL.items()
+    )
+    + "; the narrow grip's ray leaves through the flat top."
+)
+
+
+def hexagon(axes):
+    """The three muscles by hand: two chains of arrows round the hexagon, two rays."""
+    colours = dict(zip(BY_HAND, (BLUE, ORANGE, GREEN), strict=True))
+    corners = np.cumsum([(0, 0), *BY_HAND.values()], axis=0)
+    outline = np.vstack([corners, corners[-1] - corners])
+    axes.add_patch(Polygon(outline, facecolor=GREEN, alpha=0.12))
+    for order in (list(BY_HAND), list(BY_HAND)[::-1]):
+        at = np.zeros(2)
+        for name in order:
+            to = at + BY_HAND[name]
+            axes.annotate(
+                "",
+                to,
+                at,
+                arrowprops={"arrowstyle": "-|>", "color": colours[name], "lw": 2.2, "shrinkA": 0, "shrinkB": 0},
+            )
+            at = to
+    for name, spot in (("back", (28, -9)), ("biceps", (87, 13)), ("brachialis", (88, 37))):
+        axes.text(*spot, name, color=colours[name], fontweight="bold")
+    for name, (kg, end) in HAND.items():
+        right = name == "A"
+        axes.plot([0, end[0]], [0, end[1]], color=BLACK, ls=":", lw=1.5)
+        axes.plot(*end, "X", color=VERMILLION, ms=11)
+        axes.text(
+            end[0] + (5 if right else -3),
+            end[1] + (4 if right else 3),
+            f"{name}: {kg:.0f} kg",
+            color=VERMILLION,
+            fontweight="bold",
+            ha="left" if right else "right",
+            va="center" if right else "bottom",
+        )
+    axes.set(xlim=(-8, 128), ylim=(-14, 86), title="by hand: three muscles")
+
+
+def of_model(axes, ratio):
+    """One grip of the model, arms at no load, ray and limit."""
+    progress, kg, polygon = MODEL[ratio]
+    axes.add_patch(Polygon(polygon.outline, facecolor=GREEN, alpha=0.12))
+    axes.plot(*polygon.outline.T, color=GREEN, lw=2)
+    axes.plot(*np.transpose([polygon.unloaded, polygon.limit]), color=BLACK, ls=":", lw=1.5)
+    axes.plot(*polygon.unloaded, "o", color=BLACK, ms=6)
+    axes.plot(*polygon.limit, "X", color=VERMILLION, ms=11)
+    flat = abs(polygon.limit[1] - polygon.outline[:, 1].max()) < 1.0
+    axes.text(
+        polygon.limit[0] + (0 if flat else 9),
+        polygon.limit[1] + (8 if flat else 0),
+        f"{kg:.0f} kg",
+        color=VERMILLION,
+        fontweight="bold",
+        ha="center" if flat else "left",
+        va="bottom" if flat else "center",
+    )
+    axes.axhline(0, color=GREY, lw=0.6, zorder=0)
+    axes.axvline(0, color=GREY, lw=0.6, zorder=0)
+    axes.set_title(f"model, grip {ratio:.1f} ×, {100 * progress:.0f} % of the way")
+
+
+def stage():
+    """By hand on the left, then the model at two grips on one scale."""
+    with mpl.rc_context(STYLE):
+        figure = new_figure(11.2, 4.1)
+        places = [figure.add_axes([left, 0.16, 0.27, 0.72]) for left in (0.055, 0.39, 0.72)]
+        hexagon(places[0])
+        points = np.vstack([polygon.outline for _, _, polygon in MODEL.values()])
+        for axes, ratio in zip(places[1:], MODEL, strict=True):
+            of_model(axes, ratio)
+            axes.set(
+                xlim=(points[:, 0].min() - 15, points[:, 0].max() + 15),
+                ylim=(points[:, 1].min() - 15, points[:, 1].max() + 15),
+            )
+        for axes in places:
+            axes.set_xlabel("shoulder torque [N m]")
+        places[0].set_ylabel("elbow torque [N m]")
+        return Stage(figure)

@@ -1,0 +1,263 @@
+"""The work panel: who works how hard, what gives out first, and the largest load."""
+
+from dataclasses import dataclass, fields
+from functools import lru_cache
+
+import ipywidgets as w
+import numpy as np
+
+from ..balance import BALANCES
+from ..body import MUSCLES, reference_body
+from ..capacity import expected_strength
+from ..draw.effort_bars import FULL, EffortBars
+from ..draw.lifter_views import FrontView, SideView
+from ..draw.look import BLACK
+from ..draw.polygon_view import PolygonView
+from ..draw.torque_curves import TorqueCurves
+from ..inputs import Allowed, InputError, choice, number
+from ..pull import HAND_TURNS, pulls
+from ..repetition import COUNTED_FROM
+from ..repetition_maximum import REPETITIONS
+from ..setup import csv_text
+from ..strength import REFERENCE, from_repetition_maximum
+from ..torque_polygon import torque_polygon
+from ..words import end_words, listed, pull_words, signed_change
+from .panel import WIDE, OptionalNumber, slider
+from .pull_panel import POINTS, PullPanel, PullState
+
+SHOWN = {  # bar -> muscles
+    "latissimus dorsi": ("latissimus dorsi superior", "latissimus dorsi middle", "latissimus dorsi inferior"),
+    "teres major": ("teres major",),
+    "pectoralis major": ("pectoralis major clavicular", "pectoralis major sternal", "pectoralis major costal"),
+    "rear deltoid": ("deltoid posterior",),
+    "other deltoid": ("deltoid anterior", "deltoid middle"),
+    "infraspinatus": ("infraspinatus", "teres minor"),
+    "other cuff": ("subscapularis", "supraspinatus", "coracobrachialis"),
+    "biceps": ("biceps brachii",),
+    "brachialis": ("brachialis", "brachioradialis"),
+    "triceps": ("triceps long head", "triceps short heads"),
+    "trapezius, upper": ("trapezius upper",),
+    "trapezius, middle": ("trapezius middle",),
+    "trapezius, lower": ("trapezius lower",),
+    "rhomboids": ("rhomboids",),
+    "serratus, pec minor": ("serratus anterior", "pectoralis minor"),
+}
+HANDS = {  # words -> hold, side force
+    "separate handles": ("handles", "zero"),
+    "a bar, pulled straight": ("bar", "zero"),
+    "a bar, grip friction helps": ("bar", "grip"),
+    "a bar, any side force": ("bar", "free"),
+}
+LARGEST_LOOK = {"largest": (BLACK, "-", "o", "here")}
+PLACES = 100 * np.linspace(0.0, 1.0, POINTS)
+KNOWN_KG = Allowed(1.0, 500.0, "kg", "give the load on the whole bar")
+
+
+@dataclass(frozen=True)
+class WorkState(PullState):
+    """A set-up with what the work adds: options, groups' effort (bar,), the torque polygon."""
+
+    options: dict
+    strength: object
+    known: tuple
+    effort: np.ndarray
+    full: np.ndarray
+    polygon: object
+
+    @property
+    def largest(self):
+        """The largest load along the rep (point,). [kg]"""
+        return self.rep.largest_load_kg.values
+
+
+@lru_cache(maxsize=64)
+def _known_strength(lifter, kg, repetitions):
+    return from_repetition_maximum(lifter, pulls[REFERENCE], kg, repetitions)
+
+
+class WorkPanel(PullPanel):
+    """Load, grip, lean and place in the rep; hand turn, bar or handles, balance; a known lift, if any.
+
+    The known lift is the front pulldown as the catalogue has it, so that changing the set-up does not change how
+    strong the lifter is.
+    """
+
+    name = "work-panel"
+    shows_muscles = shows_work = True
+    height = 4.5
+
+    def __init__(self, pull="front pulldown", sex="men", **measured):
+        super().__init__(pull, sex, **measured)
+
+    def make_views(self, figure):
+        self.front = FrontView(figure.add_axes([0.004, 0.02, 0.2, 0.9]))
+        self.side = SideView(figure.add_axes([0.208, 0.02, 0.265, 0.9]))
+        self.bars = EffortBars(figure.add_axes([0.602, 0.125, 0.122, 0.8]), list(SHOWN))
+        self.polygon = PolygonView(figure.add_axes([0.79, 0.6, 0.195, 0.325]))
+        axes = figure.add_axes([0.79, 0.125, 0.195, 0.25])
+        self.curves = TorqueCurves(axes, "along the rep [%]", (0, 100), "largest load [kg]", LARGEST_LOOK, unit="kg")
+        self.ghosts = (self.front, self.side, self.bars, self.polygon, self.curves)
+
+    def field_sliders(self):
+        return {
+            "load_kg": slider("Load [kg on the bar]", 40, 0, 200, 1),
+            "grip_ratio": slider("Grip [× biacromial]", 1.5, 0.3, 2.2, 0.05),
+            "trunk_lean": slider("Trunk lean [° back]", 0, -90, 90, 1),
+        }
+
+    def _make_controls(self, pull, sex, measured):
+        super()._make_controls(pull, sex, measured)
+
+        def chooser(words, options, width):
+            layout = w.Layout(width=width, flex="0 0 auto")
+            return w.Dropdown(options=list(options), description=words, style=WIDE, layout=layout)
+
+        self.turn = chooser("Hand", HAND_TURNS, "10.5em")
+        self.hands = chooser("Hands on", HANDS, "17em")
+        self.balance = chooser("Balanced", BALANCES, "11em")
+        self.known_kg = OptionalNumber(f"Best {REFERENCE} [kg]", "known_kg", "17em")
+        self.known_repetitions = OptionalNumber("for repetitions", "known_repetitions", "10.5em")
+        self.known_repetitions.placeholder = "1"
+
+    def control_rows(self):
+        first = [self.pull_choice, self.turn, self.hands, self.balance, self.known_kg, self.known_repetitions]
+        second = [self.sex, *self.measures.values(), self.arm_weight]
+        load, grip, lean = self.sliders.values()
+        return [first, second, [load, self.along], [grip, lean]]
+
+    def _from_pull(self, pull):
+        super()._from_pull(pull)
+        with self.quiet():
+            self.turn.value = pull.hand_turn
+            bar = pull.hold == "bar" and pull.hands == 2
+            self.hands.value = "a bar, pulled straight" if bar else "separate handles"
+
+    def _pull(self):
+        hold, _ = HANDS[self.hands.value]
+        pull = super()._pull().change(hand_turn=self.turn.value)
+        return pull if hold == self.base.hold else pull.change(hold=hold)
+
+    def work_options(self, lifter, pull):
+        options = {"balance": self.balance.value, "side_force": HANDS[self.hands.value][1]}
+        kg, repetitions = self.known_kg.number, self.known_repetitions.number
+        if kg is None:
+            strength = expected_strength(lifter)
+        else:
+            strength = _known_strength(lifter, kg, 1 if repetitions is None else repetitions)
+        return options | {"strength": strength}
+
+    def read(self):
+        plain = super().read()
+        at = plain.rep.isel(point=plain.point)
+        activation, size = at.activation.values, reference_body().cross_section
+        which = [[MUSCLES.index(name) for name in members] for members in SHOWN.values()]
+        effort = np.array([np.average(activation[rows], weights=size[rows]) for rows in which])
+        full = np.array([activation[rows].max() > FULL for rows in which])
+        options = self.work_options(plain.lifter, plain.pull)
+        strength = options.pop("strength")
+        polygon = torque_polygon(
+            plain.lifter, plain.pull, plain.rep, plain.point, strength, plain.arm_weight, **options
+        )
+        known = self.known_kg.number, self.known_repetitions.number
+        given = {field.name: getattr(plain, field.name) for field in fields(PullState)}
+        return WorkState(
+            **given, options=options, strength=strength, known=known, effort=effort, full=full, polygon=polygon
+        )
+
+    def draw(self, state):
+        self.move_views(state)
+        self.bars.show(state.effort, state.full)
+        largest, kg = state.largest, float(state.pull.mass_on_bar(state.lifter))
+        moved = self.polygon.show(state.polygon, kg, largest[state.point])
+        shown = np.minimum(largest, 400.0)
+        margin = self._margin(state, shown)
+        at = state.point
+        now = largest[at : at + 1]
+        return (
+            self.curves.show(PLACES, shown[:, None], margin[:, None], PLACES[at], now, self._margin(state, now))
+            or moved
+        )
+
+    @staticmethod
+    def _margin(state, kg):
+        """Half of the band that the lifter's strength leaves open; the load goes with it, the arm's weight aside. [kg]"""
+        strength = state.strength
+        return kg * (strength.high - strength.low) / (2 * strength.factor)
+
+    def describe(self, state):
+        one, at = state.rep, state.rep.isel(point=state.point)
+        kg, largest = float(state.pull.mass_on_bar(state.lifter)), float(at.largest_load_kg)
+        order = np.argsort(-state.effort)[:3]
+        names = list(SHOWN)
+        work = listed([f"{names[i]} ({100 * state.effort[i]:.0f} %)" for i in order])
+        low, high = state.strength.low / state.strength.factor, state.strength.high / state.strength.factor
+        first = int(np.ceil(COUNTED_FROM * (POINTS - 1)))
+        weakest = first + int(np.argmin(one.largest_load_kg.values[first:]))
+        whole = float(one.whole_rep_load_kg)
+        parts = [
+            f"{pull_words(state.lifter, state.pull).capitalize()}, hand {state.pull.hand_turn}, {self.hands.value}, "
+            f"{100 * state.along:.0f} % of the way: hardest at work are {work}.",
+            f"This posture holds up to {largest:.0f} kg ({low * largest:.0f} to {high * largest:.0f}); {self._limit(at)}."
+            if np.isfinite(largest)
+            else "This posture cannot hold even the arm.",
+            f"The whole rep holds up to {whole:.0f} kg ({low * whole:.0f} to {high * whole:.0f}), weakest at "
+            f"{PLACES[weakest]:.0f} % of the way.",
+            f"Strength is known from {state.strength.known_from}.",
+        ]
+        short = float(at.shortfall)
+        if short > 0:
+            parts.insert(1, f"{kg:.0f} kg cannot be held here: {100 * short:.0f} % of the torque is missing.")
+        return " ".join([*parts, end_words(one)])
+
+    @staticmethod
+    def _limit(at):
+        """Which joint stops the load, and the muscles that add most to it."""
+        joint = str(at.joint.values[int(np.argmax(at.gives_out.values))])
+        adds = at.adds_kg.values
+        best = [i for i in np.argsort(-adds)[:3] if adds[i] > 0.05 * adds.sum()]
+        return f"the {joint} gives out first, with {listed([MUSCLES[i] for i in best])} at full strength"
+
+    def compare(self, state, kept):
+        change = state.effort - kept.effort
+        order = np.argsort(-np.abs(change))[:3]
+        names = list(SHOWN)
+        parts = [f"{signed_change(100 * change[i])} % {names[i]}" for i in order]
+        load = signed_change(float(state.rep.whole_rep_load_kg - kept.rep.whole_rep_load_kg))
+        return (
+            f"Against the one you kept ({pull_words(kept.lifter, kept.pull)}): {listed(parts)}; the largest load of the "
+            f"whole rep changes by {load} kg."
+        )
+
+    def table(self, state):
+        one = state.rep
+        columns = {
+            "rep [%]": PLACES,
+            "largest load [kg]": np.nan_to_num(state.largest),
+            "torque missing [%]": 100 * one.shortfall.values,
+        }
+        columns |= {
+            f"{joint} torque share in the limit [N m/N m]": one.gives_out.sel(joint=joint).values
+            for joint in one.joint.values
+        }
+        columns |= {f"{name} [% of strength]": 100 * one.activation.sel(muscle=name).values for name in MUSCLES}
+        return csv_text(columns)
+
+    def view_of(self, state):
+        known = dict(zip(("known_kg", "known_repetitions"), state.known, strict=True))
+        return {"hands": self.hands.value, "balance": state.options["balance"]} | known
+
+    def checked_view(self, view, pull):
+        usual = next(words for words, (hold, _) in HANDS.items() if hold == pull.hold)
+        hands = choice("hands", view.get("hands", usual), tuple(HANDS))
+        if HANDS[hands][0] != pull.hold:
+            raise InputError("hands", f"hands: {hands} does not go with {pull.hold}; save the set-up again")
+        known = view.get("known_kg"), view.get("known_repetitions")
+        for name, value, allowed in zip(("known_kg", "known_repetitions"), known, (KNOWN_KG, REPETITIONS), strict=True):
+            if value is not None:
+                number(name, value, allowed)
+        return {"hands": hands, "balance": choice("balance", view.get("balance", "plane"), BALANCES), "known": known}
+
+    def put_view(self, view):
+        self.hands.value, self.balance.value = view["hands"], view["balance"]
+        self.known_kg.put(view["known"][0])
+        self.known_repetitions.put(view["known"][1])

@@ -1,0 +1,111 @@
+"""The lat's and the mid-back's share of the work: the table a coach pins to the wall.
+
+The work of a muscle over a rep is its active cross-section, activation × PCSA, averaged over the counted
+part of the rep: how much of it is switched on for how long. It is not mechanical work: the model's blade stays
+put, so its muscles would have none.
+
+Shares are taken at a set part of the rep's largest load, so pulls are compared at equal effort, with the
+shoulder balanced about all axes. The band comes from the inputs: random bodies, with cross-sections over their
+sources' range and landmarks moved by half of theirs.
+"""
+
+from functools import cache
+from typing import NamedTuple
+
+import numpy as np
+
+from .body import MUSCLES, drawn_bodies, reference_body
+from .inputs import Allowed, number
+from .lifter import one_person
+from .repetition import COUNTED_FROM, rep
+
+GROUPS = {
+    "lat": tuple(name for name in MUSCLES if name.startswith("latissimus")),
+    "mid-back": ("trapezius middle", "rhomboids", "deltoid posterior", "infraspinatus"),
+}
+EFFORT = Allowed(0.05, 0.95, "of the largest load", "give the share of the largest load, below 1")
+BODIES, SEED = 40, 20
+BAND = (5, 95)  # percentiles of the random bodies
+POINTS = 21
+
+
+class Share(NamedTuple):
+    """One group's share of all muscles' work, 0 to 1, with the band from the inputs."""
+
+    value: float
+    low: float
+    high: float
+
+
+def active_cross_section(one, body=None):
+    """Activation × PCSA averaged over the counted part of a rep, (..., muscle). [cm²]
+
+    Parameters
+    ----------
+    one : xarray.Dataset
+        Of `rep` or `sweep`, with work.
+    """
+    body = reference_body() if body is None else body
+    first = int(np.ceil(COUNTED_FROM * (one.sizes["point"] - 1)))
+    active = one.activation.isel(point=slice(first, None)).mean("point")
+    return active.transpose(..., "muscle").values * body.cross_section
+
+
+def group_shares(work):
+    """Shares of the `GROUPS` in a muscle's work (..., muscle): a dict of arrays (...)."""
+    total = work.sum(axis=-1)
+    return {
+        group: work[..., [MUSCLES.index(name) for name in members]].sum(axis=-1) / total
+        for group, members in GROUPS.items()
+    }
+
+
+@cache
+def _bodies():
+    return drawn_bodies(BODIES, SEED)
+
+
+def work_shares(lifter, pull, effort=0.5, balance="all axes", band=True):
+    """The lat's and the mid-back's share of the muscular work over one rep.
+
+    Parameters
+    ----------
+    lifter : Lifter
+        One lifter.
+    pull : Pull
+        Its own load does not matter.
+    effort : float
+        Load over the rep's largest one, 0.05 to 0.95.
+    balance : "plane" or "all axes"
+    band : bool
+        False takes the reference body alone, 40 times faster; low and high are then the value.
+
+    Returns
+    -------
+    dict of `Share`
+        "lat" (latissimus dorsi, all parts) and "mid-back" (middle trapezius, rhomboids, posterior deltoid,
+        infraspinatus).
+
+    Notes
+    -----
+    Which muscles share is an assumption of its own (least sum of squared activations); the band does not hold it.
+    """
+    one_person(lifter, "a share of the work")
+    number("effort", effort, EFFORT)
+    strongest = rep(lifter, pull, POINTS, balance=balance)
+    load = effort * float(strongest.whole_rep_load_kg)
+    pull = pull.change(load_kg=max(load, 0.0) if np.isfinite(load) else 1.0)
+
+    def shares(body):
+        one = rep(lifter, pull, POINTS, balance=balance, body=body, by_size=True)
+        return group_shares(active_cross_section(one, body))
+
+    value = shares(reference_body())
+    if not band:
+        return {group: Share(float(x), float(x), float(x)) for group, x in value.items()}
+    drawn = [shares(body) for body in _bodies()]
+    found = {}
+    for group, x in value.items():
+        low, high = np.percentile([one[group] for one in drawn], BAND)
+        found[group] = Share(float(x), float(min(low, x)), float(max(high, x)))
+    return found

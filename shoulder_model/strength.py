@@ -1,0 +1,213 @@
+"""How strong is this lifter: from a repetition maximum, from dynamometer torques, or from nothing.
+
+`capacity.expected_strength` is the answer from nothing. Here are the two better ones, and the recipe of the
+numbers that all three rest on.
+"""
+
+import numpy as np
+
+from .arm import posed_arm
+from .body import MUSCLES
+from .capacity import Strength, capacity, expected_strength
+from .elbow import POLYNOMIALS, elbow_arms, elbow_excursion
+from .hand_turn import FLEXORS
+from .inputs import Allowed, InputError, choice, number, scalar
+from .lifter import Lifter, one_person
+from .muscle import moment_arms, names, paths
+from .pull import pulls
+from .repetition import rep
+from .repetition_maximum import one_repetition_maximum
+from .scapula import turned_scapula
+from .sources import fact, facts
+
+REFERENCE = "front pulldown"
+TORQUE = Allowed(1.0, 500.0, "N m", "give the isometric torque of one side")
+MOVEMENTS = {"adduction": (0, 1), "abduction": (0, -1), "extension": (1, 1), "flexion": (1, -1)}  # axis, sign
+MEASURED_TORQUES = ("adduction", "extension", "abduction", "flexion", "elbow_flexion")
+TORQUE_DOUBT = 0.15  # of a dynamometer reading as a strength: posture and effort, common practice, no source
+
+
+def isometric_torque(movement, elevation, plane, factor=1.0, elbow_flexion=np.pi / 2):
+    """Largest torque of the shoulder about one axis with the arm held still, whatever the other axes do. [N m]
+
+    Parameters
+    ----------
+    movement : "adduction", "abduction", "extension", "flexion"
+    elevation, plane : float or ndarray
+        Of the upper arm, plane 0 to the side, 90° ahead. [rad]
+    factor : float
+        Strength factor.
+    elbow_flexion : float [rad]
+
+    Notes
+    -----
+    A dynamometer's strap balances the other axes, so every muscle with the right sign counts in full. The arm's
+    own weight is not in it.
+    """
+    axis, sign = MOVEMENTS[choice("movement", movement, tuple(MOVEMENTS))]
+    elevation = number("elevation", elevation, Allowed(0.0, np.pi, "rad", "give radians from hanging"))
+    plane = number("plane", plane, Allowed(-np.pi, np.pi, "rad", "0 is to the side, 90° to the front"))
+    elevation, plane = np.broadcast_arrays(np.asarray(elevation, float), np.asarray(plane, float))
+    posture = posed_arm(Lifter.average("men"), elevation, plane, elbow_flexion)
+    scapula = turned_scapula(elevation, plane)
+    lengths = _lengths(posture.humerus, scapula, elbow_flexion)
+    arms = sign * moment_arms(posture.humerus, scapula)[..., axis]
+    force = capacity(lengths, factor)[..., : len(names())]
+    return (force * np.maximum(arms, 0.0)).sum(axis=-1)
+
+
+def isometric_elbow_torque(factor=1.0, elbow_flexion=np.pi / 2):
+    """Largest flexion torque of the elbow muscles in the table with the arm hanging and the hand neutral. [N m]
+
+    ``factor`` is the strength factor times that of the elbow.
+    """
+    lengths = _lengths(np.eye(3), np.eye(3), elbow_flexion)
+    arms = elbow_arms(MUSCLES, elbow_flexion)
+    return float(capacity(lengths, factor) @ np.where(np.isin(MUSCLES, FLEXORS), arms, 0.0))
+
+
+def _lengths(humerus, scapula, elbow_flexion):
+    """Lengths of all muscles (..., muscle), as a rep has them. [m]"""
+    found = np.zeros((*humerus.shape[:-2], len(MUSCLES)))
+    found[..., : len(names())] = paths(humerus, scapula)[0]
+    for i, name in enumerate(MUSCLES):
+        if name in POLYNOMIALS:
+            found[..., i] += elbow_excursion(name, elbow_flexion)
+    return found
+
+
+def from_repetition_maximum(lifter, pull, load_kg, repetitions=1, balance="plane", side_force="zero"):
+    """Strength of a lifter who moved ``load_kg`` for just ``repetitions`` of ``pull``.
+
+    Parameters
+    ----------
+    lifter : Lifter
+        One lifter.
+    pull : Pull
+        As it was done; its own load does not matter.
+    load_kg : float
+        On the whole bar. [kg]
+    repetitions : int
+        Until no other was possible, 1 to 12.
+    balance, side_force : as for `repetition.rep`
+        The strength counts for reps that are computed the same way.
+
+    Returns
+    -------
+    capacity.Strength
+        The band is the spread of the published repetition equations; ± 2.5 % for a single repetition (repeated
+        one-repetition maxima, evidence on the prone bench pull).
+    """
+    one_person(lifter, "a known lift")
+    scalar("load_kg", load_kg, Allowed(1.0, 500.0, "kg", "give the load on the whole bar"))
+    best = one_repetition_maximum(load_kg, repetitions)
+    doubt = fact("one_rm_variation")
+    low, high = best.low * (1 - doubt), best.high * (1 + doubt)
+    start = expected_strength(lifter)
+    changes = [_change(lifter, pull, kg, start, balance, side_force) for kg in (best.value, low, high)]
+    words = f"{load_kg:g} kg for {repetitions:g} repetition{'s' if repetitions > 1 else ''} of {pull.name}"
+    return start.times(*changes, words)
+
+
+def _change(lifter, pull, kg, start, balance, side_force):
+    """By how much ``start`` has to be scaled for the rep's largest load to become ``kg``; secant steps."""
+
+    def holds(change):
+        strength = start.times(change, change, change, "")
+        one = rep(lifter, pull, 41, strength=strength, balance=balance, side_force=side_force)
+        return float(np.nan_to_num(one.whole_rep_load_kg))  # where not even the arm can be held
+
+    near, far = 1.0, 2.0
+    at_near, at_far = holds(near), holds(far)
+    for _ in range(30):
+        if abs(at_far - kg) < 1e-9 * kg or at_far == at_near:
+            break
+        step = far + (kg - at_far) * (far - near) / (at_far - at_near)
+        near, at_near, far = far, at_far, max(step, 0.2 * far)
+        at_far = holds(far)
+    if abs(at_far - kg) > 1e-6 * kg:
+        raise InputError(
+            "load_kg", f"load_kg = {kg:.4g} kg: no strength makes the model hold that in {pull.name}; check it"
+        )
+    return far
+
+
+def from_torques(lifter, **torques):
+    """Strength of a lifter from isometric torques of one side, measured on a dynamometer.
+
+    Parameters
+    ----------
+    lifter : Lifter
+    **torques : float
+        ``adduction``, ``abduction`` (arm 45° to the side), ``extension``, ``flexion`` (arm 45° ahead),
+        ``elbow_flexion`` (elbow at 90°, neutral hand). [N m]
+
+    Returns
+    -------
+    capacity.Strength
+        Torques give a smaller factor than pulls do (`calibrated`, 3). The value is the geometric mean of the
+        torques' factors times that bridge; the band runs from their smallest without it to their largest with
+        it, at least ± 15 % (common practice, no source). Without ``elbow_flexion`` the elbow keeps its usual share.
+    """
+    if not torques:
+        return expected_strength(lifter)
+    for name, value in torques.items():
+        if name not in MEASURED_TORQUES:
+            raise InputError(name, f"{name} is not a torque that can be used; give {', '.join(MEASURED_TORQUES)}")
+        scalar(name, value, TORQUE)
+    usual = fact("elbow_over_shoulder_strength")
+    at_elbow = torques.pop("elbow_flexion", None)
+    elbow = None if at_elbow is None else at_elbow / isometric_elbow_torque()
+    found = [
+        value / float(isometric_torque(name, np.pi / 4, 0.0 if "duction" in name else np.pi / 2))
+        for name, value in torques.items()
+    ] or [elbow / usual]
+    middle = float(np.exp(np.mean(np.log(found))))
+    bridge = fact("pull_over_isometric_strength")
+    low, high = min(*found, middle * (1 - TORQUE_DOUBT)), bridge * max(*found, middle * (1 + TORQUE_DOUBT))
+    words = f"isometric torques: {', '.join([*torques, *(['elbow flexion'] if elbow else [])])}"
+    return Strength(bridge * middle, low, high, usual if elbow is None else elbow / middle, words)
+
+
+def calibrated():
+    """The numbers behind `capacity.expected_strength`, worked out again.
+
+    1. The elbow's share: the table's adult bends it as ten young adults would, taken as the mean of men, who
+       pull with the neutral hand as 11 men did (Physiol Rep 2018;6:e13560; the lever is our assumption), and of
+       women, weaker as they are in the pulldown; over the factor that gives the table's adult the isometric
+       adduction of ten young adults, 67.9 N m (J Biomech 2007, read).
+    2. The factor that lets the mean man and woman hold, in the front pulldown, what college lifters could lift
+       once, 0.93 and 0.55 of body mass (J Strength Cond Res 2009;23(3):1022-1028); balanced in the plane of
+       pull, without a side force.
+    3. How much larger that factor is than the one from isometric torque: reps are moved with more than the
+       model's static muscles can hold at the weakest point. It bridges the two ways of measuring.
+
+    Returns
+    -------
+    dict
+        The facts ``elbow_over_shoulder_strength``, ``pulldown_strength_men``, ``pulldown_strength_women``,
+        ``pull_over_isometric_strength``.
+    """
+    man, woman = Lifter.average("men"), Lifter.average("women")
+    kg = [expected_pulldown(lifter)[0] for lifter in (man, woman)]
+    both = (1 + kg[1] / kg[0]) / 2  # the mean of men and women over men
+    elbow = both * fact("elbow_pull_neutral") * fact("elbow_pull_lever") / isometric_elbow_torque()
+    adduction = isometric_torque("adduction", np.radians(np.arange(0, 91, 15)), 0.0).max()
+    shoulder = fact("isometric_adduction") / float(adduction)
+    start = Strength(1.0, 1.0, 1.0, elbow / shoulder, "")
+    men, women = (
+        _change(lifter, pulls[REFERENCE], load, start, "plane", "zero")
+        for lifter, load in zip((man, woman), kg, strict=True)
+    )
+    return {
+        "elbow_over_shoulder_strength": start.elbow,
+        "pulldown_strength_men": men,
+        "pulldown_strength_women": women,
+        "pull_over_isometric_strength": (men + women) / 2 / shoulder,
+    }
+
+
+def expected_pulldown(lifter):
+    """1RM pulldown expected from sex and mass: value, low, high. [kg]"""
+    known = facts()[f"pulldown_1rm_of_mass_{lifter.sex}"]
+    return tuple(share * lifter.mass for share in (known.value, known.low, known.high))

@@ -1,0 +1,167 @@
+"""Strength that people were measured to have, against the model's: sizes, order, ratios, hand turns, repetitions."""
+
+from functools import cache
+
+import numpy as np
+import pytest
+
+import shoulder_model as sm
+from shoulder_model import repetition_maximum as rm
+from shoulder_model.arm import raised_arm
+from shoulder_model.balance import columns
+from shoulder_model.body import MUSCLES, drawn_bodies, reference_body
+from shoulder_model.capacity import capacity
+from shoulder_model.elbow import POLYNOMIALS, elbow_arms, elbow_excursion
+from shoulder_model.muscle import moment_arms, names, paths
+from shoulder_model.repetition_maximum import equations
+from shoulder_model.scapula import turned_scapula
+from shoulder_model.sources import fact, facts
+from shoulder_model.strength import expected_pulldown, isometric_elbow_torque, isometric_torque
+
+pytestmark = pytest.mark.published
+MEN, WOMEN = sm.Lifter.average("men"), sm.Lifter.average("women")
+MOVEMENTS = {"adduction": (0, 1, 0.0), "abduction": (0, -1, 0.0), "extension": (1, 1, 90.0), "flexion": (1, -1, 90.0)}
+RAISED = np.radians(np.arange(0, 91, 15))
+BODIES, BAND = 200, (5, 95)
+
+
+def torque(movement, body, elevation=RAISED):
+    """Largest torque (elevation,) with one body's muscles at the table's strength. [N m]"""
+    axis, sign, plane = MOVEMENTS[movement]
+    plane = np.full(len(elevation), np.radians(plane))
+    humerus, scapula = raised_arm(elevation, plane), turned_scapula(elevation, plane)
+    length = np.zeros((len(elevation), len(MUSCLES)))
+    length[:, : len(names())] = paths(humerus, scapula, body.groups)[0]
+    for i, name in enumerate(MUSCLES):
+        length[:, i] += elbow_excursion(name, np.pi / 2) if name in POLYNOMIALS else 0.0
+    arms = sign * moment_arms(humerus, scapula, body.groups)[..., axis]
+    return (capacity(length, 1.0, body)[:, : len(names())] * np.maximum(arms, 0.0)).sum(axis=1)
+
+
+@cache
+def drawn(movement):
+    """The same of random bodies, (body, elevation). [N m]"""
+    return np.array([torque(movement, body) for body in drawn_bodies(BODIES, seed=20)])
+
+
+def largest(movement):
+    return float(isometric_torque(movement, RAISED, np.radians(MOVEMENTS[movement][2])).max())
+
+
+@pytest.mark.parametrize("movement", MOVEMENTS)
+def test_the_bodies_torque_here_is_the_model_s(movement):
+    own = isometric_torque(movement, RAISED, np.radians(MOVEMENTS[movement][2]))
+    np.testing.assert_allclose(torque(movement, reference_body()), own, rtol=1e-12)
+
+
+def test_adduction_of_ten_young_adults_j_biomech_2007_40_2442():
+    # 67.9 ± 28.4 N m, both sexes; before any factor is fitted to it
+    found = isometric_torque("adduction", np.radians(np.arange(0, 61, 10)), 0.0)
+    assert np.all((found > 67.9 - 28.4) & (found < 67.9 + 28.4))
+
+
+def test_order_of_strength():
+    # Extension first: Cahalan 1991, 50 adults; adduction first: Ivey 1985, Arch Phys Med Rehabil 66:384.
+    # They agree that these two lead, then flexion, then abduction.
+    order = sorted(MOVEMENTS, key=largest, reverse=True)
+    assert set(order[:2]) == {"adduction", "extension"} and order[2:] == ["flexion", "abduction"]
+
+
+@pytest.mark.parametrize(
+    ("strong", "weak", "ratio"), [("extension", "flexion", 5 / 4), ("adduction", "abduction", 2 / 1)]
+)
+def test_ratios_lie_in_the_band_of_random_bodies_arch_phys_med_rehabil_66_384(strong, weak, ratio):
+    low, high = np.percentile(drawn(strong).max(axis=1) / drawn(weak).max(axis=1), BAND)
+    assert low < ratio < high
+    assert 1.0 / 3 < (high - low) / ratio < 1.0  # a band that still says something
+
+
+def men_s_isometric_factor():
+    """From 67.9 N m of both sexes, men over women as in the pulldown, as `strength.calibrated` does."""
+    of_women = expected_pulldown(WOMEN)[0] / expected_pulldown(MEN)[0]
+    return fact("isometric_adduction") / largest("adduction") / ((1 + of_women) / 2)
+
+
+@pytest.mark.parametrize(
+    ("elevation_deg", "measured"),
+    [
+        pytest.param(0, 89.9, marks=pytest.mark.xfail(strict=True, reason="the model's men make 46 N m, 5-95 % 40 to 61")),
+        pytest.param(45, 68.6, marks=pytest.mark.xfail(strict=True, reason="the model's men make 47 N m, 5-95 % 36 to 66")),
+    ],
+)  # fmt: skip
+def test_static_shoulder_flexion_of_men(elevation_deg, measured):
+    """89.9 N m at 0°, 68.6 at 45° (static strength of men, measured mean; no spread printed).
+
+    Specific tension is drawn over its range (± 2 SD, log-normal) together with the bodies.
+    """
+    tension = facts()["specific_tension"]
+    spread = np.random.default_rng(1).standard_normal(BODIES) * np.log(tension.high / tension.low) / 4
+    change = np.exp(spread) * np.sqrt(tension.low * tension.high) / tension.value
+    at = list(np.degrees(RAISED).round()).index(elevation_deg)
+    low, high = np.percentile(men_s_isometric_factor() * change * drawn("flexion")[:, at], BAND)
+    assert low < measured < high, (low, high)
+
+
+# ---------------------------------------------------------------- elbow
+
+ORDER = ("neutral", "supinated", "pronated")  # 243.6, 213.6, 113.6 N: Physiol Rep 2018;6:e13560
+
+
+def elbow_row(turn):
+    """What the elbow flexors bring to the elbow's row with the arm hanging, the elbow at 90° and full activation. [N m]"""
+    length = np.zeros((1, len(MUSCLES)))
+    length[:, : len(names())] = paths(np.eye(3), np.eye(3))[0]
+    for i, name in enumerate(MUSCLES):
+        length[:, i] += elbow_excursion(name, np.pi / 2) if name in POLYNOMIALS else 0.0
+    none, at_elbow = np.zeros((1, len(MUSCLES), 3)), elbow_arms(MUSCLES, np.array([np.pi / 2]))
+    brought = columns(
+        MUSCLES, capacity(length), np.ones(1), turn, none, at_elbow, none[..., :2], np.eye(3)[:1], "all axes"
+    )
+    return np.maximum(brought[0, 3], 0.0).sum()
+
+
+def test_elbow_torque_by_hand_turn_physiol_rep_2018_6_e13560():
+    found = np.array([elbow_row(turn) for turn in ORDER])
+    assert found[0] > found[1] > found[2]
+    assert found[0] == pytest.approx(isometric_elbow_torque())
+    np.testing.assert_allclose(found / found[0], np.array([243.6, 213.6, 113.6]) / 243.6, rtol=1e-9)
+
+
+@pytest.mark.parametrize("balance", sm.balance.BALANCES)
+def test_a_pull_that_the_elbow_stops_follows_the_hand_turn_physiol_rep_2018_6_e13560(balance):
+    pull, point = sm.pulls["chin-up"], slice(-3, None)
+
+    def holds(turn, elbow=1.0):
+        usual = sm.expected_strength(MEN)
+        strength = sm.Strength(usual.factor, usual.low, usual.high, elbow * usual.elbow, "")
+        one = sm.rep(MEN, pull.change(hand_turn=turn), strength=strength, balance=balance)
+        return one.largest_load_kg.values[point]
+
+    found = {turn: holds(turn) for turn in ORDER}
+    for turn in ORDER:  # it is the elbow that gives out: stronger there by a tenth, and the pull is by as much
+        assert np.all(holds(turn, 1.1) > 1.08 * found[turn])
+    assert np.all(found["neutral"] > found["supinated"]) and np.all(found["supinated"] > found["pronated"])
+
+
+def test_elbow_flexion_of_men_physiol_rep_2018_6_e13560():
+    # 243.6 N with the neutral hand at the lever we assume, 0.29 m; the elbow's own factor is made from it
+    factor = men_s_isometric_factor() * fact("elbow_over_shoulder_strength")
+    assert isometric_elbow_torque(factor) == pytest.approx(243.6 * 0.29, rel=1e-3)
+
+
+# ---------------------------------------------------------------- repetitions
+
+
+@pytest.mark.parametrize("row", equations(), ids=lambda row: row["equation"])
+def test_expected_repetitions_at_80_percent(row):
+    found = rm.repetitions_at(0.8).each[row["equation"]]
+    assert f"{found:.1f}" == row["expected_reps_at_80pct"]
+
+
+@pytest.mark.parametrize("measured", [9.9, 10.0])
+def test_measured_repetitions_at_80_percent_j_strength_cond_res_2009_23_3_1022(measured):
+    # lat pulldown, 35 men and 23 women; the printed interval of the equations is 7.3 to 10.0
+    interval = rm.repetitions_at(0.8)
+    assert (round(interval.low, 1), round(interval.high, 1)) == (7.3, 10.0)
+    assert interval.low < measured <= interval.high + 0.05  # at its very edge, and above all but one equation
+    assert sum(value > measured - 0.05 for value in interval.each.values()) == 1
