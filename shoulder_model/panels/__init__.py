@@ -3,21 +3,25 @@
 >>> from shoulder_model.panels import GripPanel, Guess, WorkPanel, folded
 """
 
+from .evidence import EvidencePanel
 from .folded import folded
 from .girdle import GirdlePanel
 from .grip import GripPanel
 from .guess import Guess
 from .lat import LatPanel
 from .one_arm import OneArmPanel
+from .session import SessionPanel
 from .trunk import TrunkPanel
 from .work import WorkPanel
 
 __all__ = [
+    "EvidencePanel",
     "GirdlePanel",
     "GripPanel",
     "Guess",
     "LatPanel",
     "OneArmPanel",
+    "SessionPanel",
     "TrunkPanel",
     "WorkPanel",
     "folded",

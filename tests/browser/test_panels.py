@@ -14,6 +14,8 @@ HOMES = (
     "05_where_the_lat_pulls",
     "06_who_does_the_work",
     "07_shoulder_blades",
+    "09_reading_the_evidence",
+    "10_from_numbers_to_a_session",
 )
 
 

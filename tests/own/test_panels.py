@@ -9,18 +9,20 @@ import pytest
 
 import shoulder_model as sm
 from shoulder_model.panels import (
+    EvidencePanel,
     GirdlePanel,
     GripPanel,
     Guess,
     LatPanel,
     OneArmPanel,
+    SessionPanel,
     TrunkPanel,
     WorkPanel,
     folded,
 )
 
-PANELS = [GripPanel, TrunkPanel, OneArmPanel, LatPanel, GirdlePanel, WorkPanel]
-IN_WORDS = []  # their tables hold words too
+PANELS = [GripPanel, TrunkPanel, OneArmPanel, LatPanel, GirdlePanel, WorkPanel, EvidencePanel, SessionPanel]
+IN_WORDS = [EvidencePanel, SessionPanel]  # their tables hold words too
 
 
 @pytest.fixture(params=PANELS, ids=lambda panel: panel.__name__)

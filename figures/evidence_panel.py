@@ -1,0 +1,14 @@
+"""The evidence panel at its start: row or pulldown, latissimus dorsi."""
+
+from shoulder_model.panels.evidence import EvidencePanel
+
+PANEL = EvidencePanel()
+WORDS = (
+    "Results of published trials, one a line: a square with its interval where means and standard deviations were read, an arrow "
+    f"without a number where only an order or a p-value was. {PANEL.words}"
+)
+
+
+def stage():
+    """The panel's own picture."""
+    return PANEL.stage

@@ -1,0 +1,179 @@
+"""The evidence panel: what trials found for a question and a muscle, and what they can be asked together."""
+
+from dataclasses import dataclass
+
+import ipywidgets as w
+import matplotlib as mpl
+
+from ..draw.forest import Forest, forest_line, key_words, summary_line
+from ..draw.look import STYLE, new_figure
+from ..effect_size import Summary
+from ..evidence import (
+    ASSUMED,
+    HELD,
+    SIDES,
+    cautions,
+    choose,
+    comparison_table,
+    comparisons,
+    difference_words,
+    muscles,
+    pooled,
+    together,
+)
+from ..inputs import InputError
+from ..setup import read_values, values_text
+from ..words import listed
+from .panel import WIDE, WRAP, Panel, slider
+
+SWITCHES = {
+    "one_change_only": "only one thing changed",
+    "mvic_only": "scaled to MVIC only",
+    "trained_only": "trained lifters only",
+}
+
+
+@dataclass(frozen=True)
+class EvidenceState:
+    """The controls' values, the results they let through, what was left out, the pooled number or None."""
+
+    values: dict
+    shown: tuple
+    left_out: dict
+    summary: Summary | None
+
+
+class EvidencePanel(Panel):
+    """Question, muscle, what was held constant, smallest trial, assumed correlation.
+
+    Parameters
+    ----------
+    question, muscle : str
+        One of ``evidence.SIDES`` and of ``evidence.muscles(question)``.
+    trials : tuple of evidence.Comparison, optional
+        Other results than the workbook's own.
+    """
+
+    def __init__(self, question="row or pulldown", muscle="latissimus dorsi", trials=None):
+        self.trials = comparisons() if trials is None else tuple(trials)
+        with mpl.rc_context(STYLE):
+            figure = new_figure(11.2, 4.9)
+            axes = figure.add_axes([0.437, 0.155, 0.262, 0.79])
+            self.forest = Forest(axes, "standardised difference g [SD between people]")
+            key_words(axes)
+        self.ghosts = (self.forest,)
+        asked = tuple(name for name in SIDES if muscles(name, self.trials))
+        self.question = _choice("Question", asked, question, "19em")
+        self.muscle = _choice("Muscle", muscles(question, self.trials), muscle, "17em")
+        self.held = _choice("Load", tuple(HELD), "any load", "18em")
+        self.switches = {
+            name: w.Checkbox(False, description=words, indent=False, layout=w.Layout(width="14em", flex="0 0 auto"))
+            for name, words in SWITCHES.items()
+        }
+        self.sliders = {
+            "correlation": slider("Correlation between conditions (assumed)", ASSUMED, 0, 0.9, 0.05),
+            "minimum_n": slider("Smallest trial [people]", 0, 0, 30, 1),
+        }
+        rows = [
+            w.HBox([self.question, self.muscle, self.held], layout=WRAP),
+            w.HBox([*self.switches.values()], layout=WRAP),
+            w.HBox([*self.sliders.values()], layout=WRAP),
+        ]
+        super().__init__("evidence-panel", figure, rows)
+        self.question.observe(lambda change: self._other_question(change["new"]), "value")
+        self.follow(self.muscle, self.held, *self.switches.values(), *self.sliders.values())
+
+    def _other_question(self, question):
+        """Offer the muscles of this question; keep the muscle where it has some."""
+        was, self._quiet = self._quiet, True
+        names, now = muscles(question, self.trials), self.muscle.value
+        self.muscle.options = names
+        self.muscle.value = now if now in names else names[0]
+        self._quiet = was
+        self.update()
+
+    def read(self):
+        values = {"question": self.question.value, "muscle": self.muscle.value, "held": self.held.value}
+        values |= {name: control.value for name, control in (self.switches | self.sliders).items()}
+        asked = [row for row in self.trials if (row.question, row.muscle) == (values["question"], values["muscle"])]
+        filters = {name: values[name] for name in ("held", *SWITCHES, "minimum_n")}
+        shown, left_out = choose(asked, **filters)
+        try:
+            summary = pooled(shown, values["correlation"])
+        except InputError:
+            summary = None  # `describe` says why
+        return EvidenceState(values, shown, left_out, summary)
+
+    def draw(self, state):
+        lines = [forest_line(row, state.values["correlation"]) for row in state.shown]
+        lines += [summary_line(state.summary)] if state.summary else []
+        return self.forest.show(lines, [f"more with {side}" for side in SIDES[state.values["question"]]])
+
+    def describe(self, state):
+        v, shown = state.values, state.shown
+        out = [f"{count} {reason}" for reason, count in state.left_out.items()]
+        counts = f"{_counted(len(shown), 'result')} of {_counted(_studies(shown), 'trial')}"
+        parts = [
+            f"{v['question'].capitalize()}, {v['muscle']}: {counts}; left out: {listed(out) if out else 'none'}.",
+            together(shown, v["question"], v["correlation"]),
+            cautions(shown),
+            difference_words(shown, v["correlation"]) if shown else "",
+            "" if v["muscle"] == "largest load" else "EMG averages of small groups, not growth, not one person.",
+        ]
+        return " ".join(part for part in parts if part)
+
+    def compare(self, state, kept):
+        v = kept.values
+        counts = [
+            f"{_counted(len(one.shown), 'result')} of {_counted(_studies(one.shown), 'trial')}" for one in (state, kept)
+        ]
+        said = [together(one.shown, one.values["question"], one.values["correlation"]) for one in (state, kept)]
+        parts = ["the same results" if state.shown == kept.shown else f"{counts[0]} instead of {counts[1]}"]
+        wider = _mean_width(state) - _mean_width(kept)
+        if abs(wider) >= 0.005:
+            parts.append(f"intervals {abs(wider):.2f} SD {'wider' if wider > 0 else 'narrower'} on average")
+        parts.append("the same is said" if said[0] == said[1] else f"there it was: {said[1]}")
+        about = f"{v['question']}, {v['muscle']}, correlation {v['correlation']:.2f}"
+        return f"Against the one you kept ({about}): {'; '.join(parts)}"
+
+    def table(self, state):
+        return comparison_table(state.shown, state.values["correlation"])
+
+    def setup(self, state):
+        return values_text(self.name, state.values)
+
+    def apply(self, text):
+        limits = {name: (control.min, control.max) for name, control in self.sliders.items()}
+        allowed = {"question": self.question.options, "held": tuple(HELD), **{name: (False, True) for name in SWITCHES}}
+        everywhere = tuple({row.muscle: None for row in self.trials})
+        values = read_values(self.name, text, allowed | {"muscle": everywhere} | limits)
+        names = muscles(values["question"], self.trials)
+        if values["muscle"] not in names:
+            raise InputError(
+                "muscle",
+                f"muscle: no trial of {values['question']} looked at {values['muscle']}; choose from: {', '.join(names)}",
+            )
+        self.question.value, self.muscle.value, self.held.value = (values[n] for n in ("question", "muscle", "held"))
+        for name, control in self.switches.items():
+            control.value = bool(values[name])
+        for name, control in self.sliders.items():
+            control.value = values[name]
+
+
+def _choice(words, options, value, width):
+    layout = w.Layout(width=width, flex="0 0 auto")
+    return w.Dropdown(options=list(options), value=value, description=words, style=WIDE, layout=layout)
+
+
+def _counted(count, word):
+    return f"{count} {word}{'s' * (count != 1)}"
+
+
+def _studies(rows):
+    return len({row.study for row in rows})
+
+
+def _mean_width(state):
+    """Of the intervals shown; no number where there are none."""
+    effects = [row.effect(state.values["correlation"]) for row in state.shown if row.kind == "difference"]
+    return sum(float(one.interval[1] - one.interval[0]) for one in effects) / len(effects) if effects else float("nan")

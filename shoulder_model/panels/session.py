@@ -1,0 +1,278 @@
+"""The session panel: a client in, a week of pulls out, with the reason for each; or why there is none."""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+import ipywidgets as w
+import matplotlib as mpl
+import numpy as np
+
+from ..draw.look import STYLE, new_figure
+from ..draw.week import SetBars, WeekView, page_pdf
+from ..lifter import SEXES, Lifter, expected_measures
+from ..print_page import page_csv, page_html, table_html
+from ..pull import pulls
+from ..session import HEALTH, Client, Plan, Referral, able, set_counts, week
+from ..session_pulls import BEHIND, COUNTED, EXPERIENCE, GROUPS, equipment, rules
+from ..session_words import CAUTIONS, HONEST, asked_words, log_sheet
+from ..setup import csv_text, read_values, values_text
+from ..words import listed, signed_change
+from .panel import TEXT, WIDE, WRAP, OptionalNumber, Panel, slider
+
+PAGES = {  # kind of file -> button, MIME type
+    "html": ("Page HTML", "text/html"),
+    "pdf": ("Page PDF", "application/pdf"),
+    "week.csv": ("Week as table", "text/csv"),
+    "log.csv": ("Blank log", "text/csv"),
+}
+MEASURES = {"stature": ("stature [cm]", 100.0), "mass": ("mass [kg]", 1.0), "biacromial": ("biacromial [cm]", 100.0)}
+TABLE_STYLE = (
+    "<style>.week-table table{border-collapse:collapse;width:99.5%;font-size:0.93em;line-height:1.35}"
+    ".week-table th,.week-table td{border:1px solid #8a8a8a;padding:.25em .4em;text-align:left;vertical-align:top}"
+    ".week-table thead th{background:#ece6df;color:#000}</style>"
+)
+
+_week = lru_cache(maxsize=256)(week)  # a slider taken back gives its week at once
+
+
+@dataclass(frozen=True)
+class SessionState:
+    """One client and the answer."""
+
+    measures: dict
+    client: Client
+    answer: object
+
+
+def tick(words, on=False):
+    """A tick box as wide as its words."""
+    return w.Checkbox(on, description=words, indent=False, layout=w.Layout(width="auto", margin="0 0.9em 0 0"))
+
+
+def ticks(head, boxes):
+    """A row of tick boxes after a heading."""
+    return w.HBox([w.HTML(f'<b style="{TEXT}margin-right:0.7em">{head}</b>'), *boxes], layout=WRAP)
+
+
+class SessionPanel(Panel):
+    """Client, goal, equipment, what to leave out, health ticks.
+
+    Parameters
+    ----------
+    sex : "men" or "women"
+    experience : "novice", "intermediate" or "advanced"
+    **measured : float
+        ``stature``, ``mass``, ``biacromial`` of the client, as far as measured. [m], [kg]
+    """
+
+    def __init__(self, sex="women", experience="intermediate", **measured):
+        with mpl.rc_context(STYLE):
+            figure = new_figure(11.2, 4.6)
+            self.view = WeekView(figure.add_axes([0.003, 0.01, 0.637, 0.98]))
+            self.bars = SetBars(figure.add_axes([0.752, 0.14, 0.24, 0.76]))
+        self.ghosts = (self.view, self.bars)
+        self._make_controls(sex, experience, measured)
+        self.week_table = w.HTML(layout=w.Layout(width="100%"))
+        super().__init__("session-panel", figure, self._rows())
+        *before, buttons = self.children
+        self.children = [*before, self.week_table, buttons]
+        self.follow(
+            self.sex, self.experience, self.limit_low_back, self.behind_neck, self.wide_grip,
+            *self.measures.values(), *self.sliders.values(),
+            *self.there.values(), *self.left_out.values(), *self.health.values(),
+        )  # fmt: skip
+
+    def _make_controls(self, sex, experience, measured):
+        def choose(options, value, words, width):
+            layout = w.Layout(width=width, flex="0 0 auto")
+            return w.Dropdown(options=options, value=value, description=words, style=WIDE, layout=layout)
+
+        self.sex = choose(SEXES, sex, "Client", "9.1em")
+        self.experience = choose(EXPERIENCE, experience, "Experience", "14em")
+        self.measures = {
+            name: OptionalNumber(words, name, "12.6em", per_si) for name, (words, per_si) in MEASURES.items()
+        }
+        for name, value in measured.items():
+            self.measures[name].put(value)
+        self.sliders = {
+            "goal": slider("Goal [% mid-back, the rest lat]", 50, 0, 100, 10),
+            "days": slider("Days a week", 3, 2, 5, 1),
+            "own_weight_repetitions": slider("Pull-ups in a row", 0, 0, 20, 1),
+        }
+        self.limit_low_back = tick("spare the low back")
+        self.behind_neck = tick("allow behind-the-neck pulls")
+        self.wide_grip = tick("allow pulldowns wider than 1.5 ×")
+        self.limits = {
+            "limit_low_back": self.limit_low_back,
+            "wide_grip": self.wide_grip,
+            "behind_neck": self.behind_neck,
+        }
+        self.there = {piece: tick(piece, True) for piece in equipment()}
+        self.left_out = {name: tick(name) for name in pulls if name != BEHIND}
+        self.health = {name: tick(name) for name in HEALTH}
+
+    def _rows(self):
+        return [
+            w.HBox([self.sex, *self.measures.values(), self.experience], layout=WRAP),
+            w.HBox([*self.sliders.values()], layout=WRAP),
+            ticks("Health, now or ever:", self.health.values()),
+            ticks("There is:", self.there.values()),
+            ticks("Leave out:", self.left_out.values()),
+            ticks("Limits:", [self.limit_low_back, self.wide_grip, self.behind_neck]),
+        ]
+
+    def _buttons(self):
+        made = []
+        for kind, (words, _) in PAGES.items():
+            button = w.Button(description=words, tooltip=f"save {words}", layout=w.Layout(width="auto"))
+            button.on_click(lambda _, kind=kind: self.save(kind))
+            made.append(button)
+        return w.VBox([w.HBox(made, layout=WRAP), super()._buttons()])
+
+    def read(self):
+        measures = {name: box.number for name, box in self.measures.items() if box.number is not None}
+        expected = expected_measures(self.sex.value, **measures)
+        for name, box in self.measures.items():
+            box.placeholder = f"≈ {expected[name][0] * box.per_si:.1f}"
+        values = self._values(measures)
+        client = self._client(values)
+        return SessionState(measures, client, _week(client))
+
+    def _values(self, measures):
+        """The controls' values as a set-up stores them; a measure left blank is 0."""
+        boxes = dict(self.limits)
+        boxes |= {f"has {name}": box for name, box in self.there.items()}
+        boxes |= {f"without {name}": box for name, box in self.left_out.items()} | self.health
+        return (
+            {"sex": self.sex.value, "experience": self.experience.value}
+            | {name: measures.get(name, 0.0) for name in self.measures}
+            | {name: control.value for name, control in self.sliders.items()}
+            | {name: box.value for name, box in boxes.items()}
+        )
+
+    def _client(self, values):
+        """The client that ``values`` describe; raises `InputError`."""
+        measures = {name: values[name] for name in self.measures if values[name]}
+        return Client(
+            Lifter.from_measures(values["sex"], **measures),
+            values["experience"],
+            days=values["days"],
+            goal=values["goal"] / 100,
+            equipment=tuple(name for name in self.there if values[f"has {name}"]),
+            leave_out=tuple(name for name in self.left_out if values[f"without {name}"]),
+            limit_low_back=bool(values["limit_low_back"]),
+            health=tuple(name for name in self.health if values[name]),
+            own_weight_repetitions=values["own_weight_repetitions"],
+            behind_neck=bool(values["behind_neck"]),
+            wide_grip=bool(values["wide_grip"]),
+        )
+
+    def draw(self, state):
+        self.view.show(state.client, state.answer)
+        self.bars.show(state.answer)
+        self.week_table.value = self._table_words(state.answer)
+        return False
+
+    @staticmethod
+    def _table_words(answer):
+        """The table under the picture with what belongs beside it; nothing where there is no week."""
+        told = [CAUTIONS]
+        if isinstance(answer, Plan):
+            told = [*answer.notes, HONEST, CAUTIONS]
+        table = table_html(answer) if isinstance(answer, Plan) else ""
+        lines = "".join(f"<p>{line}</p>" for line in told)
+        return f'{TABLE_STYLE}<div class="week-table" style="{TEXT}">{table}{lines}</div>'
+
+    def describe(self, state):
+        client, answer = state.client, state.answer
+        if isinstance(answer, Referral):
+            return f"{answer.sentence} (Asked for: {asked_words(client)}.)"
+        words = f"{asked_words(client)}: {answer.sentence}"
+        if not isinstance(answer, Plan):
+            return words
+        halves = [(high - low) / 2 for row in answer.rows for _, low, high in row.numbers.shares.values()]
+        return f"{words} Sets are counted; the muscle shares behind them are sure to about ± {100 * max(halves):.0f} points."
+
+    def compare(self, state, kept):
+        now, was = state.answer, kept.answer
+        if not (isinstance(now, Plan) and isinstance(was, Plan)):
+            return f"Against the one you kept: {_kind(was)} then, {_kind(now)} now."
+        change = {name: now.sets[name] - was.sets[name] for name in COUNTED}
+        sets = [
+            f"{f'{signed_change(more, 1)} sets' if more else 'as many sets'} for the {name}"
+            for name, more in change.items()
+        ]
+        names, before = (dict.fromkeys(row.name for row in answer.rows) for answer in (now, was))
+        new, gone = ([name for name in some if name not in other] for some, other in ((names, before), (before, names)))
+        pulls_words = [f"new: {listed(new)}" if new else "", f"gone: {listed(gone)}" if gone else ""]
+        told = "; ".join(part for part in pulls_words if part) or "the same pulls"
+        return f"Against the one you kept: {listed(sets)}; {told}."
+
+    def table(self, state):
+        """Every candidate's numbers; the first column counts the rows of data/session_pulls.csv that can be done."""
+        if isinstance(state.answer, Referral):
+            return csv_text({"no plan": []})
+        given = rules(state.client.experience)
+        listed_pulls, found = able(state.client)
+        counts = set_counts(listed_pulls, found, given)
+        planned = state.answer.rows if isinstance(state.answer, Plan) else ()
+        columns = {
+            "row": np.arange(1, len(found) + 1),
+            "grip [cm]": [one.grip_cm for one in found],
+            "grip ratio": [one.pull.grip_ratio for one in listed_pulls],
+            "trunk lean [deg]": [np.degrees(one.pull.trunk_lean) for one in listed_pulls],
+        }
+        for group in GROUPS:
+            for place, end in enumerate(("", " low", " high")):
+                columns[f"{group} share{end} [%]"] = [100 * one.shares[group][place] for one in found]
+        for place, axis in enumerate(("adduction", "extension", "horizontal abduction")):
+            columns[f"{axis} torque per 10 kg [N m]"] = [10 * one.torque[place] / one.per_kg for one in found]
+        columns |= {f"a set counts for the {group}": counts[group] for group in COUNTED}
+        columns["sets in this week"] = [
+            sum(row.sets for row in planned if row.name == one.name) for one in listed_pulls
+        ]
+        return csv_text(columns)
+
+    def content(self, kind):
+        """The bytes of one kind of file: the page's, or those of every panel."""
+        answer = self.state.answer
+        if kind == "html":
+            return page_html(answer).encode()
+        if kind == "pdf":
+            return page_pdf(answer)
+        if kind == "week.csv":
+            return page_csv(answer).encode()
+        if kind == "log.csv":
+            return (log_sheet(answer) if isinstance(answer, Plan) else page_csv(answer)).encode()
+        return super().content(kind)
+
+    def save(self, kind):
+        """Hand one file to the browser's downloads."""
+        if kind in PAGES:
+            self.door.save(f"{self.name}.{kind}", self.content(kind), PAGES[kind][1])
+        else:
+            super().save(kind)
+
+    def setup(self, state):
+        return values_text(self.name, self._values(state.measures))
+
+    def apply(self, text):
+        flags = {name: (False, True) for name in self._values({}) if isinstance(self._values({})[name], bool)}
+        limits = {name: (control.min, control.max) for name, control in self.sliders.items()}
+        measured = dict.fromkeys(self.measures, (0.0, 1000.0))
+        allowed = {"sex": SEXES, "experience": EXPERIENCE} | measured | limits | flags
+        values = read_values(self.name, text, allowed)
+        self._client(values)  # refused before anything moves
+        self.sex.value, self.experience.value = values["sex"], values["experience"]
+        for name, box in self.measures.items():
+            box.put(values[name] or None)
+        for name, control in self.sliders.items():
+            control.value = values[name]
+        for prefix, boxes in (("", self.limits), ("has ", self.there), ("without ", self.left_out), ("", self.health)):
+            for name, box in boxes.items():
+                box.value = bool(values[f"{prefix}{name}"])
+
+
+def _kind(answer):
+    """What an answer is, in a word."""
+    return {"Plan": "a week", "Clash": "wishes that clash", "Referral": "a referral"}[type(answer).__name__]
