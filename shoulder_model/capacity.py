@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .body import reference_body
+from .body import cross_sections, reference_body
 from .force_length import fibre_length, force_length_factor
 from .inputs import Allowed, InputError, number
 from .lifter import survey
@@ -84,3 +84,20 @@ def capacity(length, factor=1.0, body=None):
     body = reference_body() if body is None else body
     share = force_length_factor(fibre_length(length, body.reference_length))
     return body.cross_section * fact("specific_tension") * share * np.asarray(factor)[..., None]
+
+
+def capacity_band(length, strength):
+    """Smallest and largest capacity that the sources leave open, two arrays (..., muscle). [N]
+
+    Every factor at its end at once: cross-sections, specific tension, the lifter's strength. So no result should
+    be expected at either end; bands of results come from random bodies (`body.drawn_bodies`).
+
+    Parameters
+    ----------
+    length : ndarray, shape (..., muscle) [m]
+    strength : Strength
+    """
+    tension, (size, *ends) = facts()["specific_tension"], cross_sections()
+    middle = capacity(length) / size / tension.value
+    sides = zip(ends, (tension.low, tension.high), (strength.low, strength.high), strict=True)
+    return tuple(middle * end * stress * np.asarray(factor)[..., None] for end, stress, factor in sides)

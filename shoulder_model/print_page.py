@@ -27,7 +27,7 @@ CSV_HEADS = (
     "repetitions low", "repetitions high", "first load", "why",
 )  # fmt: skip
 PAGE_STYLE = (
-    "body{font:10.5pt/1.35 'DejaVu Sans',Verdana,sans-serif;max-width:76em;margin:1.5em auto;color:#000}"
+    "body{font:10.5pt/1.35 'DejaVu Sans',Verdana,sans-serif;max-width:76em;margin:1.5em auto;padding:0 1em;color:#000}"
     "table{border-collapse:collapse;width:100%;font-size:9.5pt}th,td{border:1px solid #8a8a8a;padding:.3em .4em;"
     "text-align:left;vertical-align:top}th{background:#ece6df}h1{font-size:16pt}h2{font-size:12pt}"
     "@page{size:A4 landscape;margin:12mm}"

@@ -27,17 +27,18 @@ def rounded(corners, times=2):
 
 
 class KeptBars:
-    """For pictures with ``bars`` (Rectangles) and their outlines ``kept``, one for one."""
+    """For pictures with ``bars`` (Rectangles) and their outlines ``kept``, one for one; they start with `drop`."""
 
     def keep(self):
         """Leave the bars as grey outlines."""
         for bar, kept in zip(self.bars, self.kept, strict=True):
             kept.set_width(bar.get_width())
+            kept.set_visible(True)
 
     def drop(self):
         """Take the outlines away."""
         for kept in self.kept:
-            kept.set_width(0)
+            kept.set_visible(False)
 
 
 class Arrow:

@@ -23,6 +23,7 @@ class EffortBars(KeptBars):
         self.bars = [self._bar(row, BLUE, "white") for row in range(len(names))]
         self.kept = [self._bar(row, "none", GREY) for row in range(len(names))]
         self.words = [label(axes, BLUE, va="center", ha="left") for _ in names]
+        self.drop()
 
     def _bar(self, row, face, edge):
         bar = Rectangle((0, row - 0.36), 0, 0.72, facecolor=face, edgecolor=edge, lw=1.5, animated=True)

@@ -22,6 +22,7 @@ class SupplyBars(KeptBars):
             self._row(look[0], row, i, 0.9) for row in range(len(names)) for i, look in enumerate(GIRDLE_LOOK.values())
         ]
         self.kept = [self._row("none", row, i, 1.0) for row in range(len(names)) for i in range(2)]
+        self.drop()
 
     def _row(self, colour, row, which, alpha):
         edge = GREY if colour == "none" else "white"

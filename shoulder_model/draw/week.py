@@ -133,6 +133,7 @@ class SetBars(KeptBars):
             axes.text(0, row - 0.5, "", fontsize=SMALL, ha="left", va="center", animated=True, zorder=6)
             for row in range(len(self.names))
         ]
+        self.drop()
 
     def _bar(self, row, half, colour, z):
         edge = GREY if colour == "none" else "none"

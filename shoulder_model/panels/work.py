@@ -6,7 +6,7 @@ from functools import lru_cache
 import ipywidgets as w
 import numpy as np
 
-from ..balance import BALANCES
+from ..balance import BALANCES, JOINTS
 from ..body import MUSCLES, reference_body
 from ..capacity import expected_strength
 from ..draw.effort_bars import FULL, EffortBars
@@ -148,8 +148,7 @@ class WorkPanel(PullPanel):
 
     def read(self):
         plain = super().read()
-        at = plain.rep.isel(point=plain.point)
-        activation, size = at.activation.values, reference_body().cross_section
+        activation, size = plain.rep.activation.values[plain.point], reference_body().cross_section
         which = [[MUSCLES.index(name) for name in members] for members in SHOWN.values()]
         effort = np.array([np.average(activation[rows], weights=size[rows]) for rows in which])
         full = np.array([activation[rows].max() > FULL for rows in which])
@@ -185,8 +184,8 @@ class WorkPanel(PullPanel):
         return kg * (strength.high - strength.low) / (2 * strength.factor)
 
     def describe(self, state):
-        one, at = state.rep, state.rep.isel(point=state.point)
-        kg, largest = float(state.pull.mass_on_bar(state.lifter)), float(at.largest_load_kg)
+        one = state.rep
+        kg, largest = float(state.pull.mass_on_bar(state.lifter)), state.largest[state.point]
         order = np.argsort(-state.effort)[:3]
         names = list(SHOWN)
         work = listed([f"{names[i]} ({100 * state.effort[i]:.0f} %)" for i in order])
@@ -197,23 +196,23 @@ class WorkPanel(PullPanel):
         parts = [
             f"{pull_words(state.lifter, state.pull).capitalize()}, hand {state.pull.hand_turn}, {self.hands.value}, "
             f"{100 * state.along:.0f} % of the way: hardest at work are {work}.",
-            f"This posture holds up to {largest:.0f} kg ({low * largest:.0f} to {high * largest:.0f}); {self._limit(at)}."
+            f"This posture holds up to {largest:.0f} kg ({low * largest:.0f} to {high * largest:.0f}); {self._limit(one, state.point)}."
             if np.isfinite(largest)
             else "This posture cannot hold even the arm.",
             f"The whole rep holds up to {whole:.0f} kg ({low * whole:.0f} to {high * whole:.0f}), weakest at "
             f"{PLACES[weakest]:.0f} % of the way.",
             f"Strength is known from {state.strength.known_from}.",
         ]
-        short = float(at.shortfall)
+        short = float(one.shortfall.values[state.point])
         if short > 0:
             parts.insert(1, f"{kg:.0f} kg cannot be held here: {100 * short:.0f} % of the torque is missing.")
         return " ".join([*parts, end_words(one)])
 
     @staticmethod
-    def _limit(at):
+    def _limit(one, point):
         """Which joint stops the load, and the muscles that add most to it."""
-        joint = str(at.joint.values[int(np.argmax(at.gives_out.values))])
-        adds = at.adds_kg.values
+        joint = JOINTS[int(np.argmax(one.gives_out.values[point]))]
+        adds = one.adds_kg.values[point]
         best = [i for i in np.argsort(-adds)[:3] if adds[i] > 0.05 * adds.sum()]
         return f"the {joint} gives out first, with {listed([MUSCLES[i] for i in best])} at full strength"
 

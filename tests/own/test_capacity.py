@@ -10,7 +10,7 @@ from numpy.testing import assert_allclose
 import shoulder_model as sm
 from shoulder_model.balance import BALANCES
 from shoulder_model.body import MUSCLES, cross_sections, drawn_bodies, reference_body
-from shoulder_model.capacity import capacity, expected_strength
+from shoulder_model.capacity import capacity, capacity_band, expected_strength
 from shoulder_model.force_length import modelled
 from shoulder_model.hand_turn import FLEXORS, drive, leverage
 from shoulder_model.inputs import InputError
@@ -319,3 +319,14 @@ def test_wrong_input_is_refused_by_name(call, field, says):
 def test_a_power_that_cannot_be_is_refused():
     with pytest.raises(InputError, match=r"= 0\.5 is outside 1\.05 to 10: the power of the sharing rule"):
         sm.rep(MEN, PULL, power=0.5)
+
+
+def test_the_band_of_a_capacity_has_the_value_inside_and_all_ends_in_it():
+    strength = sm.Strength(2.0, 1.5, 3.0, 2.2, "")
+    length = sm.rep(MEN, PULL, 5).muscle_length.values
+    low, high = capacity_band(length, strength)
+    value = capacity(length, strength.factor)
+    assert (low < value).all() and (value < high).all()
+    lat = MUSCLES.index("latissimus dorsi middle")
+    assert_allclose(low[:, lat] / value[:, lat], 1.9 / 3.0 * 23.1 / 26.8 * 1.5 / 2.0)
+    assert_allclose(high[:, lat] / value[:, lat], 4.0 / 3.0 * 35.0 / 26.8 * 3.0 / 2.0)

@@ -101,3 +101,11 @@ def test_leaving_the_muscles_out_changes_nothing_else():
         assert_allclose(bare[name], full[name], rtol=0, atol=0)
     grid = sm.sweep(MEN, PULL, muscles=False, grip_ratio=[1.0, 1.5])
     assert_allclose(grid.shoulder_torque[1], full.shoulder_torque, rtol=1e-12)
+
+
+def test_what_one_rep_does_to_its_labels_leaves_the_next_alone():
+    first = sm.rep(MEN, sm.pulls["front pulldown"], 5)
+    first.coords["axis"] = ["a", "b", "c"]
+    with pytest.raises(ValueError, match="read-only"):
+        first.progress.values[0] = 9.0
+    assert list(sm.rep(MEN, sm.pulls["front pulldown"], 5).axis.values) == list(sm.statics.AXES)
