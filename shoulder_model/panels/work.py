@@ -50,6 +50,7 @@ HANDS = {  # words -> hold, side force
 }
 LARGEST_LOOK = {"largest": (BLACK, "-", "o", "here")}
 PLACES = 100 * np.linspace(0.0, 1.0, POINTS)
+BEST = f"best {REFERENCE}"
 KNOWN_KG = Allowed(1.0, 500.0, "kg", "give the load on the whole bar")
 
 
@@ -115,7 +116,7 @@ class WorkPanel(PullPanel):
         self.turn = chooser("Hand", HAND_TURNS, "10.5em")
         self.hands = chooser("Hands on", HANDS, "17em")
         self.balance = chooser("Balanced", BALANCES, "11em")
-        self.known_kg = OptionalNumber(f"Best {REFERENCE} [kg]", "known_kg", "17em")
+        self.known_kg = OptionalNumber(f"Best {REFERENCE} [kg]", BEST, "17em")
         self.known_repetitions = OptionalNumber("for repetitions", "known_repetitions", "10.5em")
         self.known_repetitions.placeholder = "1"
 
@@ -143,6 +144,7 @@ class WorkPanel(PullPanel):
         if kg is None:
             strength = expected_strength(lifter)
         else:
+            kg = number(BEST, kg, KNOWN_KG)
             strength = _known_strength(lifter, kg, 1 if repetitions is None else repetitions)
         return options | {"strength": strength}
 

@@ -321,3 +321,5 @@ def test_a_known_lift_narrows_the_band_and_a_set_up_brings_it_back():
     assert other.words == panel.words
     panel.known_repetitions.value = "40"
     assert "repetitions = 40" in panel.trouble.value
+    panel.known_repetitions.value, panel.known_kg.value = "6", "-3"
+    assert "best front pulldown = -3 kg is outside 1 kg to 500 kg" in panel.trouble.value
