@@ -90,3 +90,31 @@ def repetitions_at(share):
             low, high = (middle, high) if SHARES[row["equation"]](max(middle, 1e-9)) > share else (low, middle)
         each[row["equation"]] = max(low, 1.0)
     return _interval(each)
+
+
+@dataclass(frozen=True)
+class Measured:
+    """Repetitions to failure in the lat pulldown at a share of the 1RM, as a trial found them in ``people``."""
+
+    repetitions: float
+    share: float
+    people: str
+    citation: str
+
+
+@cache
+def measured_pulldown():
+    """What trials measured in the lat pulldown, to put beside the equations; a tuple of `Measured`.
+
+    College men and women at 80 % of the 1RM (read), and trained adults of 73 years by their own regression
+    (derived from its coefficients), all in ``data/evidence.csv``.
+    """
+    found = []
+    for row in read_table("evidence.csv"):
+        people = f"{row['n']} {row['sex']}, {row['training_status']}"
+        if row["exercise"] == "lat pulldown" and row["outcome"] == "reps_at_80pct":
+            found.append(Measured(float(row["mean"]), 0.8, people, row["citation"]))
+        elif row["exercise"] == "lat pulldown" and row["outcome"] == "pct1RM":
+            repetitions = float(row["condition"].split()[0])
+            found.append(Measured(repetitions, float(row["mean"]) / 100, people, row["citation"]))
+    return tuple(found)

@@ -9,7 +9,6 @@ import os
 os.environ.update(OMP_NUM_THREADS="1", OPENBLAS_NUM_THREADS="1", MKL_NUM_THREADS="1")  # before numpy
 
 import sys
-import time
 import tracemalloc
 from pathlib import Path
 
@@ -21,9 +20,10 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 from shoulder_model.arm import raised_arm
 from shoulder_model.muscle import BLOCK, names, paths
 from shoulder_model.scapula import turned_scapula
+from tests.benchmarks.timing import per_second
 from tests.own.test_against_engine import engine_model, quaternions
 
-POSTURES, LOOPED, ROUNDS = 200_000, 20_000, 3
+POSTURES, LOOPED = 200_000, 20_000
 
 
 def ours(elevation, plane):
@@ -44,16 +44,6 @@ def engine(model, data, postures):
         mujoco.mj_kinematics(model, data)
         mujoco.mj_comPos(model, data)
         mujoco.mj_tendon(model, data)
-
-
-def per_second(call, count):
-    """Best rate of a few rounds."""
-    best = 0.0
-    for _ in range(ROUNDS):
-        start = time.perf_counter()
-        call()
-        best = max(best, count / (time.perf_counter() - start))
-    return best
 
 
 def peak_memory(count):

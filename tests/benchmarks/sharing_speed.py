@@ -10,7 +10,6 @@ import os
 os.environ.update(OMP_NUM_THREADS="1", OPENBLAS_NUM_THREADS="1", MKL_NUM_THREADS="1")  # before numpy
 
 import sys
-import time
 from pathlib import Path
 
 import numpy as np
@@ -25,8 +24,9 @@ from shoulder_model.scapula import turned_scapula
 from shoulder_model.sharing import largest_load, share
 from shoulder_model.sources import fact
 from shoulder_model.statics import anatomical
+from tests.benchmarks.timing import per_second
 
-POSTURES, LOOPED, ROUNDS = 20_000, 300, 3
+POSTURES, LOOPED = 20_000, 300
 
 
 def postures(count, with_elbow):
@@ -71,16 +71,6 @@ def programmes(columns, held, load):
             for table, arm, along in zip(columns, held, load, strict=True)
         ]
     )
-
-
-def per_second(call, count):
-    """Best rate of a few rounds."""
-    best = 0.0
-    for _ in range(ROUNDS):
-        start = time.perf_counter()
-        call()
-        best = max(best, count / (time.perf_counter() - start))
-    return best
 
 
 def report(what, fast, slow, off, wanted):

@@ -13,7 +13,7 @@ from shoulder_model.body import MUSCLES, drawn_bodies, reference_body
 from shoulder_model.capacity import capacity
 from shoulder_model.elbow import POLYNOMIALS, elbow_arms, elbow_excursion
 from shoulder_model.muscle import moment_arms, names, paths
-from shoulder_model.repetition_maximum import equations
+from shoulder_model.repetition_maximum import equations, measured_pulldown, share_of_maximum
 from shoulder_model.scapula import turned_scapula
 from shoulder_model.sources import fact, facts
 from shoulder_model.strength import expected_pulldown, isometric_elbow_torque, isometric_torque
@@ -165,3 +165,20 @@ def test_measured_repetitions_at_80_percent_j_strength_cond_res_2009_23_3_1022(m
     assert (round(interval.low, 1), round(interval.high, 1)) == (7.3, 10.0)
     assert interval.low < measured <= interval.high + 0.05  # at its very edge, and above all but one equation
     assert sum(value > measured - 0.05 for value in interval.each.values()) == 1
+
+
+def test_measured_pulldowns_beside_the_equations():
+    """J Strength Cond Res 2009;23(3):1022 at 80 %; Sports 2024;12(9):233, a cubic in repetitions (its form inferred)."""
+    measured = measured_pulldown()
+    assert [(one.repetitions, one.share) for one in measured[:2]] == [(9.9, 0.80), (10.0, 0.80)]
+    coefficients = (0.987542505, 0.0152700149, 0.00278487038, -0.000115638888)  # as printed for the lat pull
+    for one in measured[2:]:
+        assert 1 / np.polynomial.polynomial.polyval(one.repetitions, coefficients) == pytest.approx(one.share, abs=5e-4)
+    outside = [one.repetitions for one in measured[2:] if one.repetitions <= 12 and not in_interval(one)]
+    assert outside == [5.0]  # 89.4 % measured, the equations end at 88.9 %
+
+
+def in_interval(one):
+    """Whether the equations' span holds a measured share, to its printed digit."""
+    span = share_of_maximum(one.repetitions)
+    return span.low - 0.0005 <= one.share <= span.high + 0.0005
