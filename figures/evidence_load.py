@@ -6,7 +6,7 @@ import numpy as np
 import shoulder_model as sm
 from shoulder_model.draw.look import BLUE, STYLE, VERMILLION, new_figure
 from shoulder_model.draw.stage import Stage
-from shoulder_model.repetition import COUNTED_FROM
+from shoulder_model.work import COUNTED_FROM
 
 MAN, SHARE = sm.Lifter.average("men"), 0.7
 GRIPS = {ratio: sm.pulls["front pulldown"].change(grip_ratio=ratio) for ratio in (1.5, 2.0)}

@@ -7,9 +7,9 @@ from matplotlib.patches import Polygon
 import shoulder_model as sm
 from shoulder_model.draw.look import BLACK, BLUE, GREEN, GREY, ORANGE, STYLE, VERMILLION, new_figure
 from shoulder_model.draw.stage import Stage
-from shoulder_model.repetition import COUNTED_FROM
 from shoulder_model.sharing import largest_load
 from shoulder_model.torque_polygon import torque_polygon
+from shoulder_model.work import COUNTED_FROM
 
 BY_HAND = {"back": (80.0, 0.0), "biceps": (5.0, 30.0), "brachialis": (0.0, 40.0)}  # N m at full activation, invented
 PULLS_BY_HAND = {"A": (1.0, 0.6), "B": (1.0, 1.0)}  # N m that 1 kg asks, invented

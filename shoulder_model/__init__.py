@@ -29,6 +29,7 @@ from . import (
     sources,
     statics,
     strength,
+    work,
 )
 from .capacity import Strength, expected_strength
 from .inputs import InputError
@@ -81,5 +82,6 @@ __all__ = [
     "sweep",
     "tape_law",
     "tape_law_margin",
+    "work",
     "work_shares",
 ]

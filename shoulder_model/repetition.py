@@ -6,16 +6,15 @@ muscles' moment arms (`muscle`), their size gives what they can supply (`capacit
 does (`sharing`).
 """
 
-from dataclasses import dataclass, fields, replace
+from dataclasses import replace
 from functools import lru_cache
 
 import numpy as np
 import xarray as xr
 
 from .arm import arm_at, elevation_and_plane, hand_path
-from .balance import BALANCES, JOINTS, SIDE_FORCES, Asked, by_joint, columns, rows, work_of
+from .balance import JOINTS, Asked
 from .body import MUSCLES, reference_body
-from .capacity import Strength, capacity, expected_strength
 from .elbow import POLYNOMIALS, elbow_arms, elbow_excursion
 from .girdle import girdle_arms, girdle_names, through_humerus_arms
 from .hand_turn import forearm_turn
@@ -25,7 +24,6 @@ from .muscle import BLOCK, paths
 from .muscle import names as shoulder_names
 from .pull import ALLOWED
 from .scapula import turned_scapula, upward_rotation
-from .sharing import POWER
 from .sources import fact
 from .statics import (
     AXES,
@@ -37,6 +35,7 @@ from .statics import (
     needed_torque,
     sc_joint,
 )
+from .work import SHARING, Sharing, work_variables
 
 SWEEPABLE = (*ALLOWED, *MEASURES)
 SPACE = ("forward", "up", "right")
@@ -71,39 +70,23 @@ UNITS = {  # of every variable that `rep` returns
     "short_of_touch": "m",
 }
 MOST_POSTURES = 20_000  # of a sweep, whose work is worked out without being asked for
-COUNTED_FROM = 0.2  # of the rep: before it the arm is all but straight and hangs on bone and ligament; our assumption
 
 
-@dataclass(frozen=True)
-class Sharing:
-    """How the work is shared: what `rep` takes, for those who hand it on."""
-
-    strength: Strength | float | None = None
-    balance: str = "plane"
-    side_force: str = "zero"
-    power: float = 2.0
-    by_size: bool = False
-    body: object = None
-
-    def __post_init__(self):
-        number("power", self.power, POWER)
-        choice("balance", self.balance, BALANCES)
-        choice("side_force", self.side_force, SIDE_FORCES)
-
-    def strength_of(self, lifter):
-        """The strength to reckon with."""
-        if self.strength is None:
-            return expected_strength(lifter)
-        if isinstance(self.strength, Strength):
-            return self.strength
-        usual = fact("elbow_over_shoulder_strength")
-        return Strength(self.strength, self.strength, self.strength, usual, "a given factor")
-
-
-SHARING = tuple(field.name for field in fields(Sharing))
-
-
-def rep(lifter, pull, points=41, arm_weight=True, muscles=True, work=True, **sharing):
+def rep(
+    lifter,
+    pull,
+    points=41,
+    arm_weight=True,
+    muscles=True,
+    work=True,
+    *,
+    strength=None,
+    balance="plane",
+    side_force="zero",
+    power=2.0,
+    by_size=False,
+    body=None,
+):
     """What one rep asks of the shoulder, elbow and girdle, from the reach to its end, and who supplies it.
 
     Parameters
@@ -173,10 +156,26 @@ def rep(lifter, pull, points=41, arm_weight=True, muscles=True, work=True, **sha
     """
     if any(np.ndim(getattr(pull, name)) for name in ALLOWED):
         raise InputError("pull", "pull has a field that is an array; give the numbers to sweep() instead")
-    return _dataset(lifter, pull, points, arm_weight, muscles, work, Sharing(**_sharing(sharing)), {})
+    sharing = Sharing(strength, balance, side_force, power, by_size, body)
+    return _dataset(lifter, pull, points, arm_weight, muscles, work, sharing, {})
 
 
-def sweep(lifter, pull, points=41, arm_weight=True, muscles=True, work=None, **values):
+def sweep(
+    lifter,
+    pull,
+    points=41,
+    arm_weight=True,
+    muscles=True,
+    work=None,
+    *,
+    strength=None,
+    balance="plane",
+    side_force="zero",
+    power=2.0,
+    by_size=False,
+    body=None,
+    **values,
+):
     """`rep` for every combination of the given values: the same names, one dim more for each field.
 
     Parameters
@@ -197,7 +196,7 @@ def sweep(lifter, pull, points=41, arm_weight=True, muscles=True, work=None, **v
     >>> dict(grid.shoulder_torque.sizes)
     {'grip_ratio': 2, 'trunk_lean': 2, 'point': 41, 'axis': 3}
     """
-    sharing = Sharing(**{name: values.pop(name) for name in SHARING if name in values})
+    sharing = Sharing(strength, balance, side_force, power, by_size, body)
     axes = {}
     for name, given in values.items():
         choice("field", name, (*SWEEPABLE, *SHARING))
@@ -205,13 +204,6 @@ def sweep(lifter, pull, points=41, arm_weight=True, muscles=True, work=None, **v
         if axes[name].ndim != 1 or not axes[name].size:
             raise InputError(name, f"{name} has shape {np.shape(given)}; give one value or a list of values")
     return _dataset(lifter, pull, points, arm_weight, muscles, work, sharing, axes)
-
-
-def _sharing(given):
-    """The options of `Sharing`, with a plain word on any other."""
-    for name in given:
-        choice("option", name, SHARING)
-    return given
 
 
 def _dataset(lifter, pull, points, arm_weight, muscles, work, sharing, axes):
@@ -297,7 +289,7 @@ def _solve(lifter, pull, points, arm_weight, muscles, work, sharing):
         body = sharing.body or reference_body()
         found |= _muscles(posture, body)
         if work:
-            found |= _work(lifter, pull, path.normal, (held, per_kg, aside), kg, found, body, sharing)
+            found |= work_variables(lifter, pull, path.normal, (held, per_kg, aside), kg, found, body, sharing)
     return found
 
 
@@ -360,60 +352,3 @@ def _muscles(posture, body):
         "muscle_length": (("point", "muscle"), lengths),
     }
     return {name: (dims, values.reshape(*lead, *values.shape[1:])) for name, (dims, values) in found.items()}
-
-
-def _work(lifter, pull, normal, cases, kg, found, body, sharing):
-    """Who supplies the torques, and the largest load, worked out in blocks of postures.
-
-    ``cases``: what the arm's weight, 1 kg on the bar and 1 N of side force ask.
-    """
-    side_force = "zero" if pull.hold == "handles" or pull.hands == 1 else sharing.side_force
-    strength = sharing.strength_of(lifter)
-    weight = np.append(body.cross_section, body.cross_section.mean()) if sharing.by_size else None
-    arms = [found[name][1] for name in ("muscle_moment_arm", "elbow_moment_arm", "girdle_moment_arm")]
-    count, factor = len(MUSCLES), np.asarray(strength.factor)
-    lead = np.broadcast_shapes(arms[0].shape[:-2], cases[0].elbow.shape, cases[1].elbow.shape, kg.shape, factor.shape)
-
-    def flat(array, *tail):
-        return np.broadcast_to(array, (*lead, *tail)).reshape(-1, *tail)
-
-    cases = [Asked(flat(case.shoulder, 3), flat(case.elbow), flat(case.girdle, 2)) for case in cases]
-    arms = [flat(array, *tail) for array, tail in zip(arms, ((count, 3), (count,), (count, 2)), strict=True)]
-    normal, kg, factor, at_elbow = flat(anatomical(normal), 3), flat(kg), flat(factor), flat(strength.elbow)
-    force = capacity(flat(found["muscle_length"][1], count), factor, body)
-    active, adds = np.empty_like(force), np.empty_like(force)
-    short, largest, aside = (np.empty(len(kg)) for _ in range(3))
-    price = np.empty((len(kg), len(JOINTS)))
-    for start in range(0, len(kg), BLOCK):
-        at = slice(start, start + BLOCK)
-        of_muscles = columns(
-            MUSCLES,
-            force[at],
-            at_elbow[at],
-            pull.hand_turn,
-            *(array[at] for array in arms),
-            normal[at],
-            sharing.balance,
-        )
-        held, per_kg, side = (rows(case, at, normal[at], sharing.balance) for case in cases)
-        newtons_per_kg = fact("gravity") / pull.hands
-        shared, most = work_of(
-            of_muscles, held, per_kg, kg[at], side, side_force, newtons_per_kg, sharing.power, weight
-        )
-        active[at], short[at], aside[at] = shared.activation[:, :count], shared.shortfall, shared.side_force
-        largest[at], adds[at] = most.load, most.adds[:, :count]
-        lean = np.nan_to_num(most.side_force / np.maximum(most.load, 1e-9))  # side force that goes with 1 kg
-        price[at] = by_joint(most.normal * (per_kg + lean[:, None] * side), sharing.balance)
-    largest = largest.reshape(lead)
-    counted = largest[..., int(np.ceil(COUNTED_FROM * (lead[-1] - 1))) :]
-    at_point, at_muscle = ("point",), ("point", "muscle")
-    return {
-        "capacity": (at_muscle, force.reshape(*lead, count)),
-        "activation": (at_muscle, active.reshape(*lead, count)),
-        "shortfall": (at_point, short.reshape(lead)),
-        "side_force": (at_point, aside.reshape(lead)),
-        "largest_load_kg": (at_point, largest),
-        "adds_kg": (at_muscle, adds.reshape(*lead, count)),
-        "gives_out": (("point", "joint"), price.reshape(*lead, len(JOINTS))),
-        "whole_rep_load_kg": ((), counted.min(axis=-1, keepdims=True)),
-    }

@@ -17,7 +17,8 @@ import numpy as np
 from .body import MUSCLES, drawn_bodies, reference_body
 from .inputs import Allowed, number
 from .lifter import one_person
-from .repetition import COUNTED_FROM, rep
+from .repetition import rep
+from .work import COUNTED_FROM
 
 GROUPS = {
     "lat": tuple(name for name in MUSCLES if name.startswith("latissimus")),

@@ -67,7 +67,7 @@ class SessionPanel(Panel):
 
     def __init__(self, sex="women", experience="intermediate", **measured):
         with mpl.rc_context(STYLE):
-            figure = new_figure(11.2, 4.6)
+            figure = new_figure(11.2, 4.0)
             self.view = WeekView(figure.add_axes([0.003, 0.01, 0.637, 0.98]))
             self.bars = SetBars(figure.add_axes([0.752, 0.14, 0.24, 0.76]))
         self.ghosts = (self.view, self.bars)

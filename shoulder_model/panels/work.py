@@ -16,12 +16,12 @@ from ..draw.polygon_view import PolygonView
 from ..draw.torque_curves import TorqueCurves
 from ..inputs import Allowed, InputError, choice, number
 from ..pull import HAND_TURNS, pulls
-from ..repetition import COUNTED_FROM
 from ..repetition_maximum import REPETITIONS
 from ..setup import csv_text
 from ..strength import REFERENCE, from_repetition_maximum
 from ..torque_polygon import torque_polygon
 from ..words import end_words, listed, pull_words, signed_change
+from ..work import COUNTED_FROM
 from .panel import WIDE, OptionalNumber, slider
 from .pull_panel import POINTS, PullPanel, PullState
 

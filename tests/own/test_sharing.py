@@ -11,7 +11,7 @@ from numpy.testing import assert_allclose
 from scipy.optimize import linprog, minimize
 
 import shoulder_model as sm
-from shoulder_model import repetition
+from shoulder_model import work
 from shoulder_model.balance import BALANCES, PASSIVE, work_of
 from shoulder_model.facet_walk import boxed_programme
 from shoulder_model.inputs import InputError
@@ -63,7 +63,7 @@ def model_cases(balance, reps=REPS, seed=5):
         return work_of(columns, held, load, kg, side, side_force, newtons_per_kg, *more)
 
     crowd = {sex: sm.draw_lifters(reps, sex, seed=seed) for sex in ("men", "women")}
-    with mock.patch.object(repetition, "work_of", keep):
+    with mock.patch.object(work, "work_of", keep):
         while len(tables) < reps:
             sex = str(random.choice(["men", "women"]))
             one = {name: getattr(crowd[sex], name)[len(tables)] for name in sm.lifter.MEASURES}
