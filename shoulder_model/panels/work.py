@@ -14,6 +14,7 @@ from ..draw.lifter_views import FrontView, SideView
 from ..draw.look import BLACK
 from ..draw.polygon_view import PolygonView
 from ..draw.torque_curves import TorqueCurves
+from ..hand_turn import drive, leverage
 from ..inputs import Allowed, InputError, choice, number
 from ..pull import HAND_TURNS, pulls
 from ..repetition_maximum import REPETITIONS
@@ -196,7 +197,7 @@ class WorkPanel(PullPanel):
         weakest = first + int(np.argmin(one.largest_load_kg.values[first:]))
         whole = float(one.whole_rep_load_kg)
         parts = [
-            f"{pull_words(state.lifter, state.pull).capitalize()}, hand {state.pull.hand_turn}, {self.hands.value}, "
+            f"{pull_words(state.lifter, state.pull).capitalize()}, {self._hand(state.pull.hand_turn)}, {self.hands.value}, "
             f"{100 * state.along:.0f} % of the way: hardest at work are {work}.",
             f"This posture holds up to {largest:.0f} kg ({low * largest:.0f} to {high * largest:.0f}); {self._limit(one, state.point)}."
             if np.isfinite(largest)
@@ -209,6 +210,14 @@ class WorkPanel(PullPanel):
         if short > 0:
             parts.insert(1, f"{kg:.0f} kg cannot be held here: {100 * short:.0f} % of the torque is missing.")
         return " ".join([*parts, end_words(one)])
+
+    @staticmethod
+    def _hand(turn):
+        """The hand's turn, and what it leaves of the elbow flexors' pull: will and lever apart."""
+        if turn == "neutral":
+            return "hand neutral"
+        left = f"{100 * drive(turn):.0f} % of the neutral hand's drive and {100 * leverage(turn):.0f} % of its leverage"
+        return f"hand {turn} (elbow flexors have {left})"
 
     @staticmethod
     def _limit(one, point):
