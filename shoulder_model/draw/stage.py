@@ -135,8 +135,12 @@ class Stage:
 
     def _d(self, path):
         """SVG path data of a matplotlib path in display coordinates; a point that is not finite breaks the line."""
-        if path.codes is None and np.isfinite(path.vertices).all():
-            return "M" + "L".join(f"{x:.1f},{self.height - y:.1f}" for x, y in path.vertices.tolist())
+        vertices, codes = path.vertices, path.codes
+        closed = codes is not None and codes[-1] == Path.CLOSEPOLY
+        corners = vertices[:-1] if closed else vertices
+        if _only_straight(codes) and np.isfinite(corners).all():
+            flat = np.column_stack([corners[:, 0], self.height - corners[:, 1]]).ravel().tolist()
+            return "M" + "L".join(["%.1f,%.1f"] * len(corners)) % tuple(flat) + ("Z" if closed else "")
         out = []
         for points, code in path.iter_segments(remove_nans=True, simplify=False, curves=True):
             if code == Path.CLOSEPOLY:
@@ -145,6 +149,13 @@ class Stage:
                 x, y = points[0::2], self.height - points[1::2]
                 out.append(LETTER[code] + " ".join(f"{a:.1f},{b:.1f}" for a, b in zip(x, y, strict=True)))
         return "".join(out)
+
+
+def _only_straight(codes):
+    """Whether a path is one line from corner to corner, closed or not."""
+    if codes is None:
+        return True
+    return codes[0] == Path.MOVETO and (codes[1:-1] == Path.LINETO).all() and codes[-1] in (Path.LINETO, Path.CLOSEPOLY)
 
 
 def _stroke(artist, colour, width):
