@@ -13,7 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from .arm import dot
-from .hand_turn import FLEXORS, drive, leverage
+from .hand_turn import FLEXORS, leverage
 from .inputs import choice
 from .sharing import largest_load, share
 from .sources import fact
@@ -21,7 +21,7 @@ from .sources import fact
 BALANCES = ("plane", "all axes")
 SIDE_FORCES = ("zero", "grip", "free")
 JOINTS = ("shoulder", "elbow", "girdle")
-PASSIVE = 1000.0  # N m; more than muscles can press the girdle down with
+PASSIVE = fact("girdle_rest")  # N m; more than muscles can press the girdle down with
 
 
 @dataclass(frozen=True)
@@ -51,6 +51,7 @@ def columns(muscles, capacity, elbow_factor, hand_turn, shoulder_arm, elbow_arm,
     ----------
     muscles : sequence of str
     capacity : ndarray, shape (n, muscle) [N]
+        At this turn of the hand.
     elbow_factor : float or ndarray, shape (n,)
         `capacity.Strength.elbow`.
     hand_turn : str
@@ -58,7 +59,6 @@ def columns(muscles, capacity, elbow_factor, hand_turn, shoulder_arm, elbow_arm,
     normal, balance : as for `rows`
     """
     flexes = np.isin(muscles, FLEXORS)
-    capacity = capacity * np.where(flexes, drive(hand_turn), 1.0)
     at_elbow = elbow_arm * np.where(flexes, leverage(hand_turn), 1.0) * np.asarray(elbow_factor)[..., None]
     shoulder = shoulder_arm.swapaxes(1, 2)
     if balance == "plane":
@@ -101,6 +101,11 @@ def work_of(columns, held, load, kg, side, side_force, newtons_per_kg, p=2.0, we
     limit = np.inf if per_kg is None else per_kg * kg
     most = largest_load(columns, held, load, part, per_kg)
     return share(columns, held + kg[:, None] * load, p, weight, part, limit, kg <= most.load), most
+
+
+def side_force_of(pull, side_force):
+    """What the hands can do to what they hold: on separate handles, or with one hand, no side force."""
+    return "zero" if pull.hold == "handles" or pull.hands == 1 else side_force
 
 
 def allowed_side(side, side_force, newtons_per_kg):

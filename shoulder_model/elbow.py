@@ -37,6 +37,13 @@ def elbow_excursion(name, flexion):
     return -np.polynomial.polynomial.polyval(flexion, np.polynomial.polynomial.polyint(POLYNOMIALS[name])) / 100
 
 
+def elbow_excursions(names, flexion):
+    """`elbow_excursion` (..., muscle) of many muscles, 0 for those that do not cross the elbow. [m]"""
+    flexion = np.asarray(flexion, float)
+    found = [elbow_excursion(name, flexion) if name in POLYNOMIALS else 0.0 * flexion for name in names]
+    return np.stack(found, axis=-1)
+
+
 def elbow_arms(names, flexion):
     """Arms (..., muscle) of many muscles, 0 for those that do not cross the elbow. [m]"""
     flexion = np.asarray(flexion, float)

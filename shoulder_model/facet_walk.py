@@ -9,6 +9,8 @@ walked together, in numpy; those that arrive leave the block.
 
 import numpy as np
 
+MOST_STEPS = 100  # a walk usually needs about eight
+
 
 def boxed_programme(table, target, worth, room):
     """max worth·x subject to table x = target, 0 <= x <= room, for many small tables at once.
@@ -31,10 +33,11 @@ def boxed_programme(table, target, worth, room):
     -----
     Dual simplex with long steps. Every variable is boxed, so any basis, with each other variable at the bound
     that its price prefers, is a dual solution; the walk starts from artificial variables that must end at 0.
+    A walk that does not end is left to scipy's HiGHS.
     """
     n, k, m = table.shape
     walk = _Walk(table, target, worth, room)
-    while len(walk.todo) and walk.steps < 50 * k:
+    while len(walk.todo) and walk.steps < MOST_STEPS:
         walk.step()
     wide = np.concatenate([table, np.broadcast_to(np.eye(k), (n, k, k))], axis=2)
     x = np.zeros((n, m + k))
@@ -45,7 +48,20 @@ def boxed_programme(table, target, worth, room):
     np.put_along_axis(x, walk.basis, np.linalg.solve(square, rest[..., None])[..., 0], axis=1)
     price = np.r_[worth, np.zeros(k)][walk.basis]
     u = -np.linalg.solve(square.swapaxes(1, 2), price[..., None])[..., 0]
-    return np.clip(x[:, :m], 0.0, room), u, walk.found
+    x = np.clip(x[:, :m], 0.0, room)
+    for i in walk.todo:
+        x[i], u[i], walk.found[i] = _one_by_one(table[i], target[i], worth, room)
+    return x, u, walk.found
+
+
+def _one_by_one(table, target, worth, room):
+    """The same of one programme whose walk went in a circle (ties between facets), by HiGHS."""
+    from scipy.optimize import linprog  # here: it is rarely needed, and slow to import
+
+    found = linprog(-worth, A_eq=table, b_eq=target, bounds=np.column_stack([0 * room, room]), method="highs")
+    if found.x is None:
+        return np.zeros(len(worth)), np.zeros(len(target)), False
+    return found.x, found.eqlin.marginals, True
 
 
 class _Walk:

@@ -2,7 +2,7 @@
 
 Tendons are taken as stiff, so fibres take up all of a path's change in length. Measured
 latissimus fascicles are 26.4 ± 1.0 cm long and work on the plateau and the descending limb over shoulder
-motion (Gerling & Brown 2013, read); that the arm hangs where they are at their optimum is our assumption.
+motion (J Anat 2013;223:112, read, pages from memory); that the arm hangs where they are at their optimum is our assumption.
 For the others the optimum is put at 45° of elevation in the scapular plane, for those that cross the elbow
 at 90° of its flexion, with fibre lengths from memory (ML). Girdle muscles keep their length: the model's
 blade does not travel.

@@ -33,6 +33,11 @@ def drive(hand_turn):
     return fact(f"elbow_drive_{choice('hand_turn', hand_turn, HAND_TURNS)}") / fact("elbow_drive_neutral")
 
 
+def driven(muscles, hand_turn):
+    """What the turn leaves of each muscle's capacity, (muscle,): its drive for elbow flexors, 1 for the others."""
+    return np.where(np.isin(muscles, FLEXORS), drive(hand_turn), 1.0)
+
+
 @cache
 def leverage(hand_turn):
     """What the flexors' levers give at full drive, over that with the neutral hand.

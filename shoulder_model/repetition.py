@@ -15,7 +15,7 @@ import xarray as xr
 from .arm import arm_at, elevation_and_plane, hand_path
 from .balance import JOINTS, Asked
 from .body import MUSCLES, reference_body
-from .elbow import POLYNOMIALS, elbow_arms, elbow_excursion
+from .elbow import elbow_arms, elbow_excursions
 from .girdle import girdle_arms, girdle_names, through_humerus_arms
 from .hand_turn import forearm_turn
 from .inputs import Allowed, InputError, choice, number
@@ -120,7 +120,7 @@ def rep(
 
     Returns
     -------
-    xarray.Dataset, dims point, axis, muscle, space, girdle_axis
+    xarray.Dataset, dims point, axis, muscle, space, girdle_axis, joint
         ``shoulder_torque``, ``elbow_torque`` and ``girdle_torque`` that the lifter supplies on one
         side [N m]; ``hand``, ``elbow`` from the GH centre in thorax axes [m]; ``elevation``,
         ``plane_of_elevation``, ``elbow_flexion``, ``scapular_upward_rotation`` (from rest) [rad];
@@ -130,7 +130,7 @@ def rep(
         ``force`` on one hand [N]; ``hand_offset`` w, ``line_offset`` a [m]; ``touched`` is False where
         the elbow was fully bent (143°) before the touch point, ``short_of_touch`` then the way left [m];
         ``forearm_turn`` from neutral, pronation positive [rad];
-        ``capacity`` of each muscle [N]; ``activation``, its share of that at the pull's own load, 0 to 1; where
+        ``capacity`` of each muscle at this turn of the hand [N]; ``activation``, its share of that at the pull's own load, 0 to 1; where
         the load cannot be held, some are 1 and ``shortfall`` says what share of the torque is missing;
         ``largest_load_kg`` on the whole bar that the posture can hold, NaN where it cannot even hold the arm,
         ``adds_kg`` what each fully active muscle adds to it, ``gives_out`` each joint's share in what stops it,
@@ -145,7 +145,9 @@ def rep(
     Notes
     -----
     Valid for slow reps: no inertia, a straight hand path (or an arc), a GH centre that stays put. Loads are
-    isometric limits, good for orders and shapes; their size rests on the strength factor.
+    isometric limits, good for orders and shapes; their size rests on the strength factor. What a muscle does
+    at the elbow is ``activation * capacity * elbow_moment_arm`` times the strength's ``elbow`` factor and, for
+    flexors, the turn's leverage (`hand_turn`).
 
     Examples
     --------
@@ -183,7 +185,7 @@ def sweep(
     points, arm_weight, muscles, strength, balance, side_force, power, by_size, body
         As for `rep`.
     work : bool, optional
-        Who does the work takes ten times as long as all the rest. Left open, it is worked out for up to
+        Who does the work takes about four times as long as all the rest. Left open, it is worked out for up to
         20,000 postures and left out beyond; True and False decide it.
     **values : array_like, shape (n,)
         Any numeric field of `Pull` (``grip_ratio``, ``trunk_lean``, ``load_kg``, ...) or of a single
@@ -328,7 +330,7 @@ def _muscles(posture, body):
     humerus = np.broadcast_to(posture.humerus, (*lead, 3, 3)).reshape(-1, 3, 3)
     flexion = np.broadcast_to(flexion, lead).ravel()
     count, first = len(MUSCLES), len(shoulder_names())
-    turned, lengths, elbow = np.empty(len(flexion)), np.zeros((len(flexion), count)), np.empty((len(flexion), count))
+    turned, lengths, elbow = np.empty(len(flexion)), np.empty((len(flexion), count)), np.empty((len(flexion), count))
     shoulder, girdle = np.zeros((len(flexion), count, len(AXES))), np.zeros((len(flexion), count, len(GIRDLE_AXES)))
     for start in range(0, len(flexion), BLOCK):
         here = slice(start, start + BLOCK)
@@ -336,12 +338,11 @@ def _muscles(posture, body):
         elevation, plane = elevation_and_plane(arm)
         turned[here] = upward_rotation(elevation, plane)
         scapula = turned_scapula(elevation, plane)
-        lengths[here, :first], torque = paths(arm, scapula, body.groups)
+        lengths[here] = elbow_excursions(MUSCLES, bent)
+        straight, torque = paths(arm, scapula, body.groups)
+        lengths[here, :first] += straight
         shoulder[here, :first] = anatomical(torque)
         elbow[here] = elbow_arms(MUSCLES, bent)
-        for i, name in enumerate(MUSCLES):
-            if name in POLYNOMIALS:
-                lengths[here, i] += elbow_excursion(name, bent)
         girdle[here, :first] = through_humerus_arms(arm, torque, body.groups)
         girdle[here, -len(girdle_names()) :] = girdle_arms(scapula, body.girdle)
     found = {

@@ -15,7 +15,7 @@ from typing import NamedTuple
 import numpy as np
 
 from .body import MUSCLES, drawn_bodies, reference_body
-from .inputs import Allowed, number
+from .inputs import Allowed, InputError, number
 from .lifter import one_person
 from .repetition import rep
 from .work import COUNTED_FROM
@@ -95,7 +95,11 @@ def work_shares(lifter, pull, effort=0.5, balance="all axes", band=True):
     number("effort", effort, EFFORT)
     strongest = rep(lifter, pull, POINTS, balance=balance)
     load = effort * float(strongest.whole_rep_load_kg)
-    pull = pull.change(load_kg=max(load, 0.0) if np.isfinite(load) else 1.0)
+    if not np.isfinite(load):
+        raise InputError(
+            "pull", f"pull {pull.name}: there is a point where the model cannot hold even the arm; change it"
+        )
+    pull = pull.change(load_kg=load)
 
     def shares(body):
         one = rep(lifter, pull, POINTS, balance=balance, body=body, by_size=True)

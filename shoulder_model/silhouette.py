@@ -100,27 +100,7 @@ def survey_quantity(sex, name):
 
 
 def means(sex, *names):
-    """The means of several quantities, in the order of ``names``.
-
-    Parameters
-    ----------
-    sex : "men" or "women"
-    *names : str
-        As in `survey_quantity`.
-
-    Returns
-    -------
-    list of float
-        [m], or without unit for a ratio.
-
-    Raises
-    ------
-    InputError
-        An unknown sex or name, with the nearest ones.
-
-    Notes
-    -----
-    Validity and source as in `survey_quantities` (ANSUR II, D).
+    """The means of several quantities, each as in `survey_quantity`, in the order of ``names``: a list of float.
 
     >>> means("women", "shoulder_to_waist_circumference", "waist_breadth")
     [1.205, 0.2999]

@@ -9,7 +9,7 @@ import numpy as np
 from .arm import posed_arm
 from .body import MUSCLES
 from .capacity import Strength, capacity, expected_strength
-from .elbow import POLYNOMIALS, elbow_arms, elbow_excursion
+from .elbow import elbow_arms, elbow_excursions
 from .hand_turn import FLEXORS
 from .inputs import Allowed, InputError, choice, number, scalar
 from .lifter import Lifter, one_person
@@ -24,7 +24,6 @@ REFERENCE = "front pulldown"
 TORQUE = Allowed(1.0, 500.0, "N m", "give the isometric torque of one side")
 MOVEMENTS = {"adduction": (0, 1), "abduction": (0, -1), "extension": (1, 1), "flexion": (1, -1)}  # axis, sign
 MEASURED_TORQUES = ("adduction", "extension", "abduction", "flexion", "elbow_flexion")
-TORQUE_DOUBT = 0.15  # of a dynamometer reading as a strength: posture and effort, common practice, no source
 
 
 def isometric_torque(movement, elevation, plane, factor=1.0, elbow_flexion=np.pi / 2):
@@ -68,11 +67,8 @@ def isometric_elbow_torque(factor=1.0, elbow_flexion=np.pi / 2):
 
 def _lengths(humerus, scapula, elbow_flexion):
     """Lengths of all muscles (..., muscle), as a rep has them. [m]"""
-    found = np.zeros((*humerus.shape[:-2], len(MUSCLES)))
-    found[..., : len(names())] = paths(humerus, scapula)[0]
-    for i, name in enumerate(MUSCLES):
-        if name in POLYNOMIALS:
-            found[..., i] += elbow_excursion(name, elbow_flexion)
+    found = np.broadcast_to(elbow_excursions(MUSCLES, elbow_flexion), (*humerus.shape[:-2], len(MUSCLES))).copy()
+    found[..., : len(names())] += paths(humerus, scapula)[0]
     return found
 
 
@@ -152,9 +148,7 @@ def from_torques(lifter, **torques):
     if not torques:
         return expected_strength(lifter)
     for name, value in torques.items():
-        if name not in MEASURED_TORQUES:
-            raise InputError(name, f"{name} is not a torque that can be used; give {', '.join(MEASURED_TORQUES)}")
-        scalar(name, value, TORQUE)
+        scalar(choice("torque", name, MEASURED_TORQUES), value, TORQUE)
     usual = fact("elbow_over_shoulder_strength")
     at_elbow = torques.pop("elbow_flexion", None)
     elbow = None if at_elbow is None else at_elbow / isometric_elbow_torque()
@@ -163,8 +157,8 @@ def from_torques(lifter, **torques):
         for name, value in torques.items()
     ] or [elbow / usual]
     middle = float(np.exp(np.mean(np.log(found))))
-    bridge = fact("pull_over_isometric_strength")
-    low, high = min(*found, middle * (1 - TORQUE_DOUBT)), bridge * max(*found, middle * (1 + TORQUE_DOUBT))
+    bridge, doubt = fact("pull_over_isometric_strength"), fact("dynamometer_doubt")
+    low, high = min(*found, middle * (1 - doubt)), bridge * max(*found, middle * (1 + doubt))
     words = f"isometric torques: {', '.join([*torques, *(['elbow flexion'] if elbow else [])])}"
     return Strength(bridge * middle, low, high, usual if elbow is None else elbow / middle, words)
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .balance import Asked, allowed_side, columns, rows
+from .balance import Asked, allowed_side, columns, rows, side_force_of
 from .body import MUSCLES
 from .repetition import load_cases
 from .sharing import largest_load
@@ -60,7 +60,7 @@ def torque_polygon(lifter, pull, one, point, strength, arm_weight=True, balance=
     at = [Asked(case.shoulder[[point]], case.elbow[[point]], case.girdle[[point]]) for case in cases]
     held, per_kg, aside = (rows(case, slice(None), normal, balance) for case in at)
     onto = _two_rows(normal[0], balance)
-    side, limit = allowed_side(aside, "zero" if pull.hold == "handles" else side_force, fact("gravity") / pull.hands)
+    side, limit = allowed_side(aside, side_force_of(pull, side_force), fact("gravity") / pull.hands)
     most = largest_load(table, held, per_kg, side, limit)
     asked = held + float(pull.mass_on_bar(lifter)) * per_kg + float(one.side_force[point]) * aside
     supplied = table[0] @ most.activation[0] if np.isfinite(most.load[0]) else np.full(len(onto.T), np.nan)

@@ -8,16 +8,19 @@ from dataclasses import dataclass, fields
 
 import numpy as np
 
-from .balance import BALANCES, JOINTS, SIDE_FORCES, Asked, by_joint, columns, rows, work_of
+from .balance import BALANCES, JOINTS, SIDE_FORCES, Asked, by_joint, columns, rows, side_force_of, work_of
 from .body import MUSCLES
 from .capacity import Strength, capacity, expected_strength
+from .hand_turn import driven
 from .inputs import choice, number
 from .muscle import BLOCK
 from .sharing import POWER
 from .sources import fact
 from .statics import anatomical
 
-COUNTED_FROM = 0.2  # of the rep: before it the arm is all but straight and hangs on bone and ligament; our assumption
+COUNTED_FROM = fact(
+    "rep_counted_from"
+)  # share of the rep: before it the arm is all but straight and hangs on bone and ligament; our assumption
 
 
 @dataclass(frozen=True)
@@ -54,7 +57,7 @@ def work_variables(lifter, pull, normal, cases, kg, found, body, sharing):
 
     ``cases``: what the arm's weight, 1 kg on the bar and 1 N of side force ask.
     """
-    side_force = "zero" if pull.hold == "handles" or pull.hands == 1 else sharing.side_force
+    side_force = side_force_of(pull, sharing.side_force)
     strength = sharing.strength_of(lifter)
     weight = np.append(body.cross_section, body.cross_section.mean()) if sharing.by_size else None
     arms = [found[name][1] for name in ("muscle_moment_arm", "elbow_moment_arm", "girdle_moment_arm")]
@@ -67,7 +70,7 @@ def work_variables(lifter, pull, normal, cases, kg, found, body, sharing):
     cases = [Asked(flat(case.shoulder, 3), flat(case.elbow), flat(case.girdle, 2)) for case in cases]
     arms = [flat(array, *tail) for array, tail in zip(arms, ((count, 3), (count,), (count, 2)), strict=True)]
     normal, kg, factor, at_elbow = flat(anatomical(normal), 3), flat(kg), flat(factor), flat(strength.elbow)
-    force = capacity(flat(found["muscle_length"][1], count), factor, body)
+    force = capacity(flat(found["muscle_length"][1], count), factor, body) * driven(MUSCLES, pull.hand_turn)
     active, adds = np.empty_like(force), np.empty_like(force)
     short, largest, aside = (np.empty(len(kg)) for _ in range(3))
     price = np.empty((len(kg), len(JOINTS)))

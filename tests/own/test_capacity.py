@@ -12,7 +12,7 @@ from shoulder_model.balance import BALANCES
 from shoulder_model.body import MUSCLES, cross_sections, drawn_bodies, reference_body
 from shoulder_model.capacity import capacity, capacity_band, expected_strength
 from shoulder_model.force_length import modelled
-from shoulder_model.hand_turn import FLEXORS, drive, leverage
+from shoulder_model.hand_turn import FLEXORS, leverage
 from shoulder_model.inputs import InputError
 from shoulder_model.repetition import MOST_POSTURES
 from shoulder_model.sources import fact
@@ -29,10 +29,8 @@ def one_of(crowd, k):
 
 
 def supplied(one, pull, arms):
-    """Activation x capacity x arm, summed over muscles; the hand turn's drive is in it."""
-    driven = np.where(np.isin(MUSCLES, FLEXORS), drive(pull.hand_turn), 1.0)
-    force = one.activation.values * one.capacity.values * driven
-    return np.einsum("pm,pm...->p...", force, arms)
+    """Activation x capacity x arm, summed over muscles; the hand turn's drive is in the capacity."""
+    return np.einsum("pm,pm...->p...", one.activation.values * one.capacity.values, arms)
 
 
 def plane_normal(pull, one):

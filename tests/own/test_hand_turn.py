@@ -83,7 +83,10 @@ def test_only_the_flexors_feel_the_hand_turn():
     for turn in HAND_TURNS:
         one = sm.rep(MEN, sm.pulls["chin-up"].change(hand_turn=turn), 11)
         seen[turn] = one
-        assert_allclose(one.capacity, seen["pronated"].capacity, rtol=0, atol=0)  # before the drive
+        change = one.capacity / seen["pronated"].capacity
+        flexes = np.isin(MUSCLES, FLEXORS)
+        assert_allclose(change[:, flexes], drive(turn) / drive("pronated"))
+        assert_allclose(change[:, ~flexes], 1.0, rtol=0, atol=0)
     assert set(FLEXORS) < set(MUSCLES)
     largest = [float(seen[turn].whole_rep_load_kg) for turn in ("pronated", "supinated", "neutral")]
     assert largest[0] < largest[1] < largest[2]

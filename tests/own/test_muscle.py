@@ -103,7 +103,7 @@ def test_the_girdles_muscles_pull_the_way_anatomy_says():
 
 
 def test_latissimus_fibres_stand_on_the_plateau_and_go_down_the_far_side():
-    # Gerling & Brown 2013: plateau and descending limb over shoulder motion
+    # J Anat 2013;223:112: plateau and descending limb over shoulder motion
     elevation = np.radians(np.arange(0, 151, 10))
     length = fibre_length(paths(raised_arm(elevation, 0 * elevation), turned_scapula(elevation, 0 * elevation))[0])
     parts = length[:, [names().index(f"latissimus dorsi {part}") for part in ("middle", "inferior")]]

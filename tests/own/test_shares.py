@@ -106,3 +106,14 @@ def test_wrong_input_is_refused_by_name(change, field, says):
     with pytest.raises(InputError, match=says) as caught:
         work_shares(MEN, sm.pulls["front pulldown"], band=False, **change)
     assert caught.value.field == field
+
+
+def test_a_pull_that_cannot_be_held_has_no_shares(monkeypatch):
+    real = sm.shares.rep
+
+    def weak(*given, **more):
+        return real(*given, **more, strength=0.01)
+
+    monkeypatch.setattr(sm.shares, "rep", weak)
+    with pytest.raises(sm.InputError, match="pull front pulldown: there is a point where the model cannot hold"):
+        sm.work_shares(sm.Lifter.average("men"), sm.pulls["front pulldown"])

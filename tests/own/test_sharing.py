@@ -11,7 +11,7 @@ from numpy.testing import assert_allclose
 from scipy.optimize import linprog, minimize
 
 import shoulder_model as sm
-from shoulder_model import work
+from shoulder_model import facet_walk, work
 from shoulder_model.balance import BALANCES, PASSIVE, work_of
 from shoulder_model.facet_walk import boxed_programme
 from shoulder_model.inputs import InputError
@@ -416,3 +416,32 @@ def test_the_girdle_rests_on_more_than_muscles_can_press():
     columns = model_cases("plane").columns
     assert np.maximum(columns[:, -1, :-1], 0).sum(axis=1).max() < PASSIVE
     assert np.all(columns[:, -1, -1] == -PASSIVE) and not columns[:, :-1, -1].any()
+
+
+@pytest.mark.identity
+def test_a_walk_that_does_not_end_is_finished_by_another_solver(monkeypatch):
+    cases = random_cases(60, holdable=False, seed=4)
+    walked = largest_load(cases.columns, cases.held, cases.load)
+    monkeypatch.setattr(facet_walk, "MOST_STEPS", 1)
+    other = largest_load(cases.columns, cases.held, cases.load)
+    assert np.isnan(walked.load).any() and np.isfinite(walked.load).any()
+    for name in ("load", "normal", "adds", "activation"):
+        held = np.isfinite(walked.load)
+        assert_allclose(getattr(other, name)[held], getattr(walked, name)[held], rtol=1e-7, atol=1e-9)
+    np.testing.assert_array_equal(np.isnan(other.load), np.isnan(walked.load))
+
+
+def test_no_posture_of_the_pull_up_is_lost_to_a_walk_in_a_circle():
+    """A pull-up whose facets tie: the walk went round and the load came out as if nothing could be held."""
+    rng = np.random.default_rng(5)
+    grips = np.sort(rng.uniform(0.3, 2.2, 400))
+    grid = sm.sweep(
+        sm.Lifter.average("men"),
+        sm.pulls["pull-up"],
+        21,
+        grip_ratio=grips,
+        balance="all axes",
+        side_force="grip",
+        work=True,
+    )
+    assert not grid.largest_load_kg.isnull().any()

@@ -183,7 +183,7 @@ def test_every_equation_of_the_table_is_worked_with():
         (lambda: from_repetition_maximum(MEN, PULL, 40.0, 13), "repetitions", "repetitions = 13 repetitions is outside 1 .* to 12 .*: beyond about ten"),
         (lambda: from_repetition_maximum(MEN, PULL, 40.0, 0), "repetitions", "repetitions = 0"),
         (lambda: from_repetition_maximum(MEN, PULL, 40.0, balance="all"), "balance", "balance 'all' is not known"),
-        (lambda: from_torques(MEN, aduction=70), "aduction", "aduction is not a torque that can be used; give adduction, extension"),
+        (lambda: from_torques(MEN, aduction=70), "torque", "torque 'aduction' is not known; nearest: adduction"),
         (lambda: from_torques(MEN, adduction=0.0), "adduction", "adduction = 0 N m is outside 1 N m to 500 N m: give the isometric torque of one side"),
         (lambda: from_torques(MEN, adduction=70, elbow_flexion=600), "elbow_flexion", "elbow_flexion = 600 N m is outside"),
         (lambda: rm.share_of_maximum(20), "repetitions", "repetitions = 20"),

@@ -12,6 +12,7 @@ from shoulder_model.balance import columns
 from shoulder_model.body import MUSCLES, drawn_bodies, reference_body
 from shoulder_model.capacity import capacity
 from shoulder_model.elbow import POLYNOMIALS, elbow_arms, elbow_excursion
+from shoulder_model.hand_turn import driven
 from shoulder_model.muscle import moment_arms, names, paths
 from shoulder_model.repetition_maximum import equations, measured_pulldown, share_of_maximum
 from shoulder_model.scapula import turned_scapula
@@ -61,7 +62,8 @@ def test_adduction_of_ten_young_adults_j_biomech_2007_40_2442():
 
 
 def test_order_of_strength():
-    # Extension first: Cahalan 1991, 50 adults; adduction first: Ivey 1985, Arch Phys Med Rehabil 66:384.
+    # Extension first: Clin Orthop 1991;271:249 (pages from memory), 50 adults; adduction first: Arch Phys Med Rehabil
+    # 1985;66:384.
     # They agree that these two lead, then flexion, then abduction.
     order = sorted(MOVEMENTS, key=largest, reverse=True)
     assert set(order[:2]) == {"adduction", "extension"} and order[2:] == ["flexion", "abduction"]
@@ -127,7 +129,15 @@ def elbow_row(turn):
         length[:, i] += elbow_excursion(name, np.pi / 2) if name in POLYNOMIALS else 0.0
     none, at_elbow = np.zeros((1, len(MUSCLES), 3)), elbow_arms(MUSCLES, np.array([np.pi / 2]))
     brought = columns(
-        MUSCLES, capacity(length), np.ones(1), turn, none, at_elbow, none[..., :2], np.eye(3)[:1], "all axes"
+        MUSCLES,
+        capacity(length) * driven(MUSCLES, turn),
+        np.ones(1),
+        turn,
+        none,
+        at_elbow,
+        none[..., :2],
+        np.eye(3)[:1],
+        "all axes",
     )
     return np.maximum(brought[0, 3], 0.0).sum()
 
