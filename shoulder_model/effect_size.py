@@ -1,7 +1,7 @@
 """Effect sizes with their intervals, and a summary of several trials that refuses where there are too few.
 
-Formulas as printed in Introduction to
-Meta-Analysis, Wiley 2009, chapters 4 and 12 (from memory, MH; its worked examples are in the tests).
+Formulas as printed in Introduction to Meta-Analysis, Wiley 2009, chapters 4 and 12 (from memory, MH; its worked
+examples are in the tests).
 """
 
 from dataclasses import dataclass

@@ -115,7 +115,7 @@ class WorkPanel(PullPanel):
             return w.Dropdown(options=list(options), description=words, style=WIDE, layout=layout)
 
         self.turn = chooser("Hand", HAND_TURNS, "10.5em")
-        self.hands = chooser("Hands on", HANDS, "17em")
+        self.hands = chooser("Hands on", HANDS, "18.5em")
         self.balance = chooser("Balanced", BALANCES, "11em")
         self.known_kg = OptionalNumber(f"Best {REFERENCE} [kg]", BEST, "17em")
         self.known_repetitions = OptionalNumber("for repetitions", "known_repetitions", "10.5em")
