@@ -111,7 +111,7 @@ class EvidencePanel(Panel):
 
     def describe(self, state):
         v, shown = state.values, state.shown
-        out = [f"{count} {reason}" for reason, count in state.left_out.items()]
+        out = [f"{count} ({reason})" for reason, count in state.left_out.items()]
         counts = f"{_counted(len(shown), 'result')} of {_counted(_studies(shown), 'trial')}"
         parts = [
             f"{v['question'].capitalize()}, {v['muscle']}: {counts}; left out: {listed(out) if out else 'none'}.",

@@ -400,7 +400,7 @@ def test_switches_and_choices_change_what_is_shown_and_said():
     panel = EvidencePanel("grip width", "latissimus dorsi")
     before = panel.words
     panel.switches["one_change_only"].value = True
-    assert "4 something else changed too" in panel.words and panel.words != before
+    assert "4 (something else changed too)" in panel.words and panel.words != before
     panel.held.value = "one load for all"
     assert "other loading" in panel.words
     panel.sliders["minimum_n"].value = 30
