@@ -7,7 +7,7 @@ from matplotlib.patches import Ellipse, Polygon
 from shoulder_model.draw.artists import rounded
 from shoulder_model.draw.look import BLACK, BLUE, GREY, LETTERS, SKY, STYLE, TRUNK, new_figure
 from shoulder_model.draw.stage import Stage
-from shoulder_model.silhouette import survey_quantity
+from shoulder_model.people import survey_quantity
 
 BONE, ALL, WAIST = (
     100 * survey_quantity("men", name)[0] for name in ("biacromial_breadth", "bideltoid_breadth", "waist_breadth")

@@ -6,7 +6,7 @@ import numpy as np
 from shoulder_model import Lifter
 from shoulder_model.draw.look import BLUE, GREEN, STYLE, VERMILLION, new_figure
 from shoulder_model.draw.stage import Stage
-from shoulder_model.hold import hold
+from shoulder_model.mechanics import held_weight
 
 LIFTER = Lifter.average("men")
 FLEXION = np.arange(0, 144)
@@ -15,7 +15,9 @@ LOOKS = {  # degrees forward -> colour, line style, words, how far to lift them
     45: (GREEN, "-.", "upper arm at 45°", -0.9),
     90: (VERMILLION, "--", "upper arm level", 0.0),
 }
-TORQUE = {up: hold(LIFTER, 5.0, np.radians(up), np.radians(FLEXION), arm_weight=False).shoulder_flexion for up in LOOKS}
+TORQUE = {
+    up: held_weight(LIFTER, 5.0, np.radians(up), np.radians(FLEXION), arm_weight=False).shoulder_flexion for up in LOOKS
+}
 WORDS = (
     "Torque at the shoulder against elbow flexion for 5 kg in the hand, arm itself weightless; a dot where the forearm is "
     "level, the peak of each curve. "

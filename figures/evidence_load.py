@@ -6,7 +6,6 @@ import numpy as np
 import shoulder_model as sm
 from shoulder_model.draw.look import BLUE, STYLE, VERMILLION, new_figure
 from shoulder_model.draw.stage import Stage
-from shoulder_model.work import COUNTED_FROM
 
 MAN, SHARE = sm.Lifter.average("men"), 0.7
 GRIPS = {ratio: sm.pulls["front pulldown"].change(grip_ratio=ratio) for ratio in (1.5, 2.0)}
@@ -24,8 +23,8 @@ MUSCLES = {
 def activation(ratio, load):
     """Mean over the counted part of the rep, per cent of capacity."""
     rep = sm.rep(MAN, GRIPS[ratio].change(load_kg=load))
-    counted = rep.activation.where(rep.progress >= COUNTED_FROM).mean("point")
-    return np.array([100 * float(counted.sel(muscle=name)) for name in MUSCLES])
+    mean = sm.counted_part(rep).activation.mean("point")
+    return np.array([100 * float(mean.sel(muscle=name)) for name in MUSCLES])
 
 
 AT = {

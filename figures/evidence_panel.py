@@ -1,6 +1,6 @@
 """The evidence panel at its start: row or pulldown, latissimus dorsi."""
 
-from shoulder_model.panels.evidence import EvidencePanel
+from shoulder_model.panels import EvidencePanel
 
 PANEL = EvidencePanel()
 WORDS = (

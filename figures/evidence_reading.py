@@ -5,7 +5,7 @@ import numpy as np
 
 from shoulder_model.draw.look import BLACK, BLUE, SKY, STYLE, VERMILLION, new_figure
 from shoulder_model.draw.stage import Stage
-from shoulder_model.effect_size import minimal_detectable_change
+from shoulder_model.evidence import minimal_detectable_change
 
 SEMS = (8.6, 18.9)  # %MVIC, same day, New Zealand J Physiother 2018;46(2):67-72 (read)
 GAP = 10.0  # %MVIC

@@ -5,7 +5,7 @@ import matplotlib as mpl
 from shoulder_model.draw.forest import Forest, ForestLine, interval_words, summary_line
 from shoulder_model.draw.look import STYLE, new_figure
 from shoulder_model.draw.stage import Stage
-from shoulder_model.effect_size import Effect, random_effects
+from shoulder_model.evidence import Effect, random_effects
 
 PRINTED = (  # g and its variance as printed, Introduction to Meta-Analysis, Wiley 2009, ch. 14 (from memory, MH)
     (0.095, 0.033), (0.277, 0.031), (0.367, 0.050), (0.664, 0.011), (0.462, 0.043), (0.185, 0.023),

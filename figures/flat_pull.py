@@ -5,7 +5,7 @@ import numpy as np
 
 from shoulder_model.draw.look import BLACK, BLUE, GREY, SKIN, STYLE, VERMILLION, new_figure
 from shoulder_model.draw.stage import Stage
-from shoulder_model.statics import joint_force, needed_torque, tension_to_hold
+from shoulder_model.mechanics import joint_force, needed_torque, tension_to_hold
 
 ANGLE, AT, CENTRE = np.radians(15.0), 0.12, 0.24  # rad, m, m; Giancoli, Physics, 7th ed., ch. 9
 WEIGHT = np.array([0.0, -3.3 * 9.80, 0.0])

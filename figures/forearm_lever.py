@@ -5,7 +5,7 @@ import numpy as np
 
 from shoulder_model.draw.look import BLACK, BLUE, GREY, LETTERS, SKIN, STYLE, VERMILLION, new_figure
 from shoulder_model.draw.stage import Stage
-from shoulder_model.statics import joint_force, needed_torque, tension_to_hold
+from shoulder_model.mechanics import joint_force, needed_torque, tension_to_hold
 
 G, DOWN, AHEAD = 9.80, np.array([0.0, -1.0, 0.0]), np.array([1.0, 0.0, 0.0])
 MUSCLE_AT, OWN_AT, LOAD_AT = 0.0400, 0.160, 0.380  # m; OpenStax College Physics

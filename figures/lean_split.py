@@ -4,17 +4,18 @@ import matplotlib as mpl
 import numpy as np
 
 import shoulder_model as sm
+from shoulder_model.axes import AXES
 from shoulder_model.draw.lifter_views import SideView
 from shoulder_model.draw.look import AXIS_LOOK, BLACK, GREY, STYLE, new_figure
 from shoulder_model.draw.scene import scene_of
 from shoulder_model.draw.stage import Stage
-from shoulder_model.statics import AXES, tape_law_margin
+from shoulder_model.mechanics import tape_law_margin
 
 LIFTER = sm.Lifter.average("men")
 PULL = sm.pulls["front pulldown"]
 LEAN = np.arange(0.0, 90.5, 0.5)  # degrees
 SHOWN = (0, 30, 60, 90)
-GRID = sm.sweep(LIFTER, PULL, 2, arm_weight=False, trunk_lean=np.radians(LEAN)).shoulder_torque.values[:, 0]
+GRID = sm.sweep(LIFTER, PULL, points=2, arm_weight=False, trunk_lean=np.radians(LEAN)).shoulder_torque.values[:, 0]
 ADDUCTION, EXTENSION, ACROSS = GRID.T
 FIRST = LEAN[np.argmax(ACROSS > ADDUCTION - 1e-9)]
 SECOND = LEAN[np.argmax(ACROSS > EXTENSION)]
@@ -36,7 +37,7 @@ def bodies(figure, left, width):
     for lean in SHOWN:
         view = SideView(figure.add_axes([left + width * lean / 90 - size / 2, 0.585, size, 0.40]))
         pull = PULL.change(trunk_lean=np.radians(lean))
-        view.show(scene_of(LIFTER, pull, sm.rep(LIFTER, pull, 21), 13))
+        view.show(scene_of(LIFTER, pull, sm.rep(LIFTER, pull, points=21), 13))
         view.tape_words.set_text("")
         view.axes.set_title("")
         view.axes.set_axis_off()

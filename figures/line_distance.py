@@ -7,11 +7,11 @@ from shoulder_model import Lifter
 from shoulder_model.draw.lifter_views import HeldView
 from shoulder_model.draw.look import LETTERS, STYLE, new_figure
 from shoulder_model.draw.stage import Stage
-from shoulder_model.hold import hold
+from shoulder_model.mechanics import held_weight
 
 LIFTER = Lifter.average("men")
 PLACES = {90: "level ahead", 45: "half-way down", 0: "hanging"}
-HELD = {up: hold(LIFTER, 5.0, np.radians(up), 0.0, arm_weight=False) for up in PLACES}
+HELD = {up: held_weight(LIFTER, 5.0, np.radians(up), 0.0, arm_weight=False) for up in PLACES}
 AWAY = {up: abs(float(100 * held.load_distance[0])) for up, held in HELD.items()}
 TORQUE = {up: abs(float(held.shoulder_flexion)) for up, held in HELD.items()}
 WORDS = (

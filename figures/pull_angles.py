@@ -5,7 +5,7 @@ import numpy as np
 from matplotlib.patches import ConnectionPatch, Polygon
 
 import shoulder_model as sm
-from shoulder_model.draw.lifter_views import HEAD_RADIUS, HEAD_UP, MEAN_STATURE, SIDE_OUTLINE
+from shoulder_model.draw.lifter_views import HEAD_RADIUS, HEAD_UP, OUTLINE_STATURE, SIDE_OUTLINE
 from shoulder_model.draw.look import AXIS_LOOK, BLACK, GREY, PALE, SMALL, STYLE, TRUNK, new_figure
 from shoulder_model.draw.stage import Stage
 
@@ -33,7 +33,7 @@ def shares(pull):
 
 def dial(axes):
     """Trunk, arc and one ray for each pull angle."""
-    size = LIFTER.stature / MEAN_STATURE
+    size = LIFTER.stature / OUTLINE_STATURE
     axes.add_patch(Polygon(SIDE_OUTLINE * [LIFTER.chest_depth, size], facecolor=TRUNK, edgecolor=GREY, zorder=1))
     axes.add_patch(
         mpl.patches.Circle((0.03, HEAD_UP * size), HEAD_RADIUS * size, facecolor=TRUNK, edgecolor=GREY, zorder=0.9)

@@ -6,7 +6,7 @@ from matplotlib.patches import Ellipse
 
 from shoulder_model.draw.look import BLACK, BLUE, GREY, LETTERS, SKY, STYLE, TRUNK, VERMILLION, new_figure
 from shoulder_model.draw.stage import Stage
-from shoulder_model.silhouette import girth_gain, means, percentile, ratio_change, survey_quantity
+from shoulder_model.people import girth_gain, means, percentile, ratio_change, survey_quantity
 from shoulder_model.words import listed
 
 SEXES = {"men": (BLUE, None), "women": (VERMILLION, "//")}

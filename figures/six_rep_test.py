@@ -4,9 +4,9 @@ import matplotlib as mpl
 import numpy as np
 
 import shoulder_model as sm
-from shoulder_model.body import drawn_bodies, reference_body
 from shoulder_model.draw.look import BLACK, BLUE, GREEN, GREY, ORANGE, STYLE, VERMILLION, new_figure
 from shoulder_model.draw.stage import Stage
+from shoulder_model.muscles import drawn_bodies, reference_body
 
 MAN, PULLDOWN = sm.Lifter.average("men"), sm.pulls["front pulldown"]
 GRIPS, LEANS = [1.0, 1.5, 2.0], np.radians([0, 15, 30])
@@ -30,7 +30,9 @@ def ratios(balance, side_force):
     options = {"balance": balance, "side_force": side_force}
     kg = np.array(
         [
-            sm.sweep(MAN, PULLDOWN, 21, grip_ratio=GRIPS, trunk_lean=LEANS, body=body, **options).whole_rep_load_kg
+            sm.sweep(
+                MAN, PULLDOWN, points=21, grip_ratio=GRIPS, trunk_lean=LEANS, body=body, **options
+            ).whole_rep_load_kg
             for body in BODIES
         ]
     )

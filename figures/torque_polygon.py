@@ -7,9 +7,8 @@ from matplotlib.patches import Polygon
 import shoulder_model as sm
 from shoulder_model.draw.look import BLACK, BLUE, GREEN, GREY, ORANGE, STYLE, VERMILLION, new_figure
 from shoulder_model.draw.stage import Stage
+from shoulder_model.repetition import torque_polygon
 from shoulder_model.sharing import largest_load
-from shoulder_model.torque_polygon import torque_polygon
-from shoulder_model.work import COUNTED_FROM
 
 BY_HAND = {"back": (80.0, 0.0), "biceps": (5.0, 30.0), "brachialis": (0.0, 40.0)}  # N m at full activation, invented
 PULLS_BY_HAND = {"A": (1.0, 0.6), "B": (1.0, 1.0)}  # N m that 1 kg asks, invented
@@ -26,10 +25,9 @@ def by_hand(load):
 def weakest(ratio):
     """Grip ratio -> progress, largest load and polygon where that is smallest."""
     pull = PULLDOWN.change(grip_ratio=ratio)
-    one = sm.rep(MAN, pull)
-    point = int(one.largest_load_kg.where(one.progress >= COUNTED_FROM).argmin("point"))
-    polygon = torque_polygon(MAN, pull, one, point, strength=sm.expected_strength(MAN))
-    return float(one.progress[point]), float(one.largest_load_kg[point]), polygon
+    rep = sm.rep(MAN, pull)
+    point = sm.weakest_point(rep)
+    return float(rep.progress[point]), float(rep.largest_load_kg[point]), torque_polygon(MAN, pull, rep, point)
 
 
 HAND = {name: by_hand(load) for name, load in PULLS_BY_HAND.items()}

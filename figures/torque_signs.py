@@ -3,10 +3,9 @@
 import matplotlib as mpl
 import numpy as np
 
-from shoulder_model.arm import raised_arm
 from shoulder_model.draw.look import AXIS_LOOK, GREY, SKIN, STYLE, TRUNK, new_figure
 from shoulder_model.draw.stage import Stage
-from shoulder_model.statics import anatomical
+from shoulder_model.mechanics import anatomical, raised_arm
 
 WORDS = (
     "Three sketches of a right arm with an arrow each. From the front: adduction draws a raised arm down to the side. "

@@ -6,7 +6,7 @@ import shoulder_model as sm
 from shoulder_model.draw.lifter_views import SideView
 from shoulder_model.draw.look import BLACK, GREY, PURPLE, SMALL, STYLE, new_figure
 from shoulder_model.draw.stage import Stage
-from shoulder_model.pull import TRUNK_TOUCH
+from shoulder_model.mechanics.pull import TRUNK_TOUCH
 
 LIFTER = sm.Lifter.average("men")
 VIEWS = {  # title -> pull

@@ -7,11 +7,11 @@ from shoulder_model import Lifter
 from shoulder_model.draw.lifter_views import HeldView
 from shoulder_model.draw.look import BLUE, LETTERS, STYLE, VERMILLION, new_figure
 from shoulder_model.draw.stage import Stage
-from shoulder_model.hold import hold
+from shoulder_model.mechanics import held_weight
 
 LIFTER = Lifter.average("men")
 BENDS = (45, 90, 135)
-HELD = {bend: hold(LIFTER, 5.0, np.radians(90), np.radians(bend), arm_weight=False) for bend in BENDS}
+HELD = {bend: held_weight(LIFTER, 5.0, np.radians(90), np.radians(bend), arm_weight=False) for bend in BENDS}
 TORQUE = {bend: float(held.elbow_flexion_torque) for bend, held in HELD.items()}
 AWAY = {bend: float(100 * held.load_distance[1]) for bend, held in HELD.items()}
 

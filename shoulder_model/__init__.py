@@ -1,87 +1,68 @@
 """A planar model of one arm under a pull: pulldowns, pull-ups and rows in numbers.
 
-Numbers only; drawing lives in `shoulder_model.draw`, controls in `shoulder_model.panels`.
+    sm.people       body measures, lengths and masses
+    sm.mechanics    a pull, the arm in its plane, torques of the load
+    sm.muscles      paths, moment arms, sizes, capacity
+    sm.sharing      least effort and largest load, arrays in and arrays out
+    sm.repetition   one rep and many, strength, shares
+    sm.evidence     trials and effect sizes
+    sm.week         from numbers to a week of pulls
+
+What is used most is here at the top. Numbers only: drawing lives in `shoulder_model.draw`, controls in
+`shoulder_model.panels`.
 """
 
-from . import (
-    arm,
-    balance,
-    body,
-    capacity,
-    effect_size,
-    elbow,
-    evidence,
-    force_length,
-    girdle,
-    hand_turn,
-    inputs,
-    lifter,
-    muscle,
-    print_page,
-    pull,
-    repetition,
-    repetition_maximum,
-    scapula,
-    session,
-    shares,
-    sharing,
-    silhouette,
-    sources,
-    statics,
-    strength,
-    work,
-)
-from .capacity import Strength, expected_strength
+from . import evidence, mechanics, muscles, people, repetition, sharing, week
 from .inputs import InputError
-from .lifter import Lifter, draw_lifters, expected_measures, survey
-from .muscle import moment_arm
-from .pull import Pull, pulls
-from .range_of_motion import coverage
-from .repetition import rep, sweep
-from .shares import work_shares
-from .statics import tape_law, tape_law_margin
+from .mechanics import Pull, held_weight, pulls, tape_law, tape_law_margin
+from .muscles import Strength, expected_strength, moment_arm
+from .people import Lifter, draw_lifters, expected_measures, survey
+from .repetition import counted_part, coverage, rep, sweep, weakest_point, work_shares
+from .sources import constant
+from .week import Client, plan_week
+from .words import torque_change_words, torque_words, written
 
 __all__ = [
+    "Client",
     "InputError",
     "Lifter",
     "Pull",
     "Strength",
-    "arm",
-    "balance",
-    "body",
-    "capacity",
+    "constant",
+    "counted_part",
     "coverage",
     "draw_lifters",
-    "effect_size",
-    "elbow",
     "evidence",
     "expected_measures",
     "expected_strength",
-    "force_length",
-    "girdle",
-    "hand_turn",
-    "inputs",
-    "lifter",
+    "held_weight",
+    "mechanics",
     "moment_arm",
-    "muscle",
-    "print_page",
-    "pull",
+    "muscles",
+    "people",
+    "plan_week",
     "pulls",
     "rep",
     "repetition",
-    "repetition_maximum",
-    "scapula",
-    "session",
-    "shares",
     "sharing",
-    "silhouette",
-    "sources",
-    "statics",
-    "strength",
     "survey",
     "sweep",
+    "symbolic",
     "tape_law",
     "tape_law_margin",
-    "work",
+    "torque_change_words",
+    "torque_words",
+    "weakest_point",
+    "week",
     "work_shares",
+    "written",
 ]
+
+
+def __getattr__(name):
+    """`muscles.symbolic` as ``sm.symbolic``, imported when it is asked for: sympy takes a second."""
+    if name == "symbolic":
+        from .muscles import symbolic
+
+        return symbolic
+    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")

@@ -4,15 +4,16 @@ Marks: R read in the published text, D derived by arithmetic from such values,
 M from memory (MH good, MM fair, ML weak), ``none`` common practice, no source.
 """
 
-import csv
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
+
+from .inputs import choice
+from .tables import read_table
 
 
 @dataclass(frozen=True)
-class Fact:
-    """One number: value, the range its sources span, unit, mark and source."""
+class Constant:
+    """One number: value, the range (low, high) its sources span, unit, mark and source. Numbers are in ``unit``."""
 
     name: str
     value: float
@@ -23,21 +24,34 @@ class Fact:
     source: str
 
 
-def read_table(name):
-    """Rows of ``data/name`` as a list of dicts of text; lines that start with ``#`` are notes."""
-    text = files(__package__).joinpath("data", name).read_text(encoding="utf-8")
-    return list(csv.DictReader(line for line in text.splitlines() if not line.startswith(("#", '"#'))))
-
-
 @cache
-def facts():
-    """All rows of ``data/facts.csv`` as a dict from name to `Fact`."""
-    found = {}
+def _constants():
+    """All rows of ``data/facts.csv`` by name."""
+    rows = {}
     for row in read_table("facts.csv"):
         value = float(row["value"])
         low, high = float(row["low"] or value), float(row["high"] or value)
-        found[row["name"]] = Fact(row["name"], value, low, high, row["unit"], row["mark"], row["source"])
-    return found
+        rows[row["name"]] = Constant(row["name"], value, low, high, row["unit"], row["mark"], row["source"])
+    return rows
+
+
+def constant(name):
+    """One constant with its range, unit, mark and source.
+
+    Parameters
+    ----------
+    name : str
+        A row of ``data/facts.csv``.
+
+    Raises
+    ------
+    UnknownName
+        With the nearest names.
+
+    >>> constant("gh_below_acromion").mark
+    'D'
+    """
+    return _constants()[choice("constant", name, tuple(_constants()))]
 
 
 def fact(name):
@@ -46,4 +60,4 @@ def fact(name):
     >>> fact("upper_arm_mass")
     0.028
     """
-    return facts()[name].value
+    return _constants()[name].value

@@ -2,11 +2,43 @@
 
 import numpy as np
 
-from .statics import AXES
+from .axes import AXES, movement
+from .sources import constant, fact
 
-POSITIVE = dict(zip(AXES, ("adduction", "extension", "horizontal abduction"), strict=True))
-NEGATIVE = dict(zip(AXES, ("abduction", "flexion", "horizontal adduction"), strict=True))
 SHOWN = 0.5  # N m; less than this rounds to nothing
+
+
+def written(value, digits=0, *, sign=False):
+    """A number as it is read: a real minus, no minus on nothing; the one way a number gets into a sentence.
+
+    Parameters
+    ----------
+    value : float
+    digits : int
+        Behind the point.
+    sign : bool
+        True writes a plus too, as for a change; a change of nothing has no sign.
+
+    >>> written(-12.34, 1), written(-0.2), written(12.34, 1, sign=True), written(0.2, sign=True)
+    ('−12.3', '0', '+12.3', '0')
+    """
+    rounded = round(float(value), digits) + 0.0
+    return f"{rounded:{'+' if sign and rounded else ''}.{digits}f}".replace("-", "−")
+
+
+def counted(count, thing, things=None):
+    """A count with its noun: "1 trial", "3 trials", "2 people".
+
+    Parameters
+    ----------
+    count : int or float
+    thing, things : str
+        One of them, and several where an s is not enough.
+
+    >>> counted(1, "pull-up"), counted(0, "pull-up"), counted(2, "person", "people")
+    ('1 pull-up', '0 pull-ups', '2 people')
+    """
+    return f"{count:g} {thing if count == 1 else things or f'{thing}s'}"
 
 
 def listed(parts):
@@ -30,31 +62,21 @@ def torque_words(torque):
     '12 N m of adduction and 3 N m of flexion'
     """
     parts = [
-        f"{abs(torque[i]):.0f} N m of {(POSITIVE if torque[i] > 0 else NEGATIVE)[AXES[i]]}"
+        f"{abs(torque[i]):.0f} N m of {movement(AXES[i], torque[i])}"
         for i in _largest_first(torque)
         if abs(torque[i]) >= SHOWN
     ]
     return listed(parts) if parts else "next to no torque"
 
 
-def signed_change(value, digits=0):
-    """A change with its sign, a real minus, and no sign on nothing.
+def leading_words(torque):
+    """Which component (3,) [N m] leads, in words.
 
-    >>> signed_change(-0.2), signed_change(12.34, 1), signed_change(-3.0)
-    ('0', '+12.3', '−3')
-    """
-    rounded = round(float(value), digits) + 0.0
-    return f"{rounded:+.{digits}f}".replace("-", "−") if rounded else f"{0:.{digits}f}"
-
-
-def main_work(torque):
-    """Which component leads, in words.
-
-    >>> main_work([20.0, 2.0, 0.0]), main_work([20.0, 19.0, 0.0])
+    >>> leading_words([20.0, 2.0, 0.0]), leading_words([20.0, 19.0, 0.0])
     ('mostly adduction', 'adduction and extension in about equal parts')
     """
     order = _largest_first(torque)
-    names = [(POSITIVE if torque[i] > 0 else NEGATIVE)[AXES[i]] for i in order]
+    names = [movement(AXES[i], torque[i]) for i in order]
     first, second = np.abs(torque)[order[:2]]
     if first < SHOWN:
         return "no work to speak of"
@@ -63,16 +85,16 @@ def main_work(torque):
     return f"mostly {names[0]}"
 
 
-def difference_words(now, kept):
+def torque_change_words(now, kept):
     """How the torques ``now`` (3,) differ from those ``kept`` (3,). [N m]
 
-    >>> difference_words([20.0, 25.0, 0.0], [8.0, 25.1, 0.0])
+    >>> torque_change_words([20.0, 25.0, 0.0], [8.0, 25.1, 0.0])
     '12 N m more adduction, the same extension and the same horizontal abduction'
     """
     parts = []
     for axis, change in zip(AXES, np.subtract(now, kept), strict=True):
         size = f"{abs(change):.0f} N m {'more' if change > 0 else 'less'}" if abs(change) >= SHOWN else "the same"
-        parts.append(f"{size} {POSITIVE[axis]}")
+        parts.append(f"{size} {movement(axis, 1)}")
     return listed(parts)
 
 
@@ -87,7 +109,14 @@ def lean_words(lean):
 
 
 def pull_words(lifter, pull):
-    """A set-up in a few words: pull, load, grip in both units, lean."""
+    """A set-up in a few words: pull, load, grip in both units, lean.
+
+    Parameters
+    ----------
+    lifter : people.Lifter
+        One lifter.
+    pull : mechanics.Pull
+    """
     grip = f"grip {pull.grip_ratio:.2f} × ({100 * pull.grip_ratio * lifter.biacromial:.0f} cm)"
     angle = f"pull angle {np.degrees(pull.pull_angle):.0f}°"
     cue = round(float(np.degrees(pull.elbow_cue)))
@@ -95,12 +124,29 @@ def pull_words(lifter, pull):
     return f"{pull.name}, {pull.mass_on_bar(lifter):.0f} kg, {grip}, {lean_words(pull.trunk_lean)} ({angle}){elbows}"
 
 
+def tape_words():
+    """What the tape's margin is made of: "tape ± 1 cm, joint centre ± 7 mm"."""
+    return f"tape ± {100 * fact('tape_reading'):.0f} cm, joint centre ± {1000 * fact('gh_side_margin'):.0f} mm"
+
+
+def sc_tape_words():
+    """The same for torques about the sternoclavicular joint: "tape ± 1 cm, joint ± 5 mm"."""
+    joint = constant("sc_from_midline")
+    return f"tape ± {100 * fact('tape_reading'):.0f} cm, joint ± {500 * (joint.high - joint.low):.0f} mm"
+
+
 def end_words(rep):
-    """How a rep of one lifter ended."""
+    """How a rep of one lifter ended.
+
+    Parameters
+    ----------
+    rep : xarray.Dataset
+        Of `repetition.rep`.
+    """
     if bool(rep.touched):
         return "The rep ends at the touch point."
     short = 100 * float(rep.short_of_touch)
     return (
-        f"The rep ends with the elbow fully bent (143°), {short:.0f} cm before the touch point: the model's shoulder "
-        "stays put, a real one gives way."
+        f"The rep ends with the elbow fully bent ({fact('elbow_flexion_limit_deg'):.0f}°), {short:.0f} cm before the touch "
+        "point: the model's shoulder stays put, a real one gives way."
     )

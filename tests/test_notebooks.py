@@ -8,7 +8,9 @@ from pathlib import Path
 import nbformat
 import pytest
 
-from .refresh_notebooks import refresh
+from shoulder_model.recipes.notebooks import refresh
+
+from .notebook_names import code_cells, loop_leftovers, unseen_names, ways_in
 
 WORKBOOK = Path(__file__).parents[1] / "workbook"
 CHAPTERS = sorted(WORKBOOK.glob("*.ipynb"))
@@ -20,10 +22,6 @@ LONGEST_CELL = 12
 @pytest.fixture(params=CHAPTERS, ids=lambda path: path.stem)
 def chapter(request):
     return nbformat.read(request.param, as_version=4)
-
-
-def code_cells(notebook):
-    return [cell for cell in notebook.cells if cell.cell_type == "code"]
 
 
 def compared_cells(notebook):
@@ -111,6 +109,39 @@ def test_links_between_chapters_lead_somewhere(chapter):
     for cell in chapter.cells:
         for path in re.findall(r"\]\(([^)#]+\.ipynb)[^)]*\)", cell.source if cell.cell_type == "markdown" else ""):
             assert (WORKBOOK / path).is_file(), path
+
+
+def test_a_visible_cell_needs_only_what_visible_cells_make(chapter):
+    assert unseen_names(chapter) == []
+
+
+def test_no_assert_rests_on_what_a_loop_left(chapter):
+    assert loop_leftovers(chapter) == []
+
+
+def test_chapters_use_the_public_calls_and_the_panels_only(chapter):
+    assert ways_in(chapter) == set()
+
+
+def of_cells(*sources, folded=()):
+    """A notebook of code cells, some of them folded."""
+    notebook = nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell(source) for source in sources])
+    for place in folded:
+        notebook.cells[place].metadata["jupyter"] = {"source_hidden": True}
+    return notebook
+
+
+def test_the_readers_of_names_see_what_they_are_for():
+    hidden = of_cells("a = 1", "b = [x for x in range(a)]", "c = a", folded=[0])
+    assert unseen_names(hidden) == [("b = [x for x in range(a)]", ["a"]), ("c = a", ["a"])]
+    assert unseen_names(of_cells("import numpy as np", "y = np.pi", "f = lambda z: z + y")) == []
+    loop = "for x in (1, 2):\n    y = x"
+    assert loop_leftovers(of_cells(loop, "assert y == 2")) == [("assert y == 2", ["y"])]
+    assert loop_leftovers(of_cells(f"{loop}\n    assert y == x", "y = 3", "assert y == 3")) == []
+    assert loop_leftovers(of_cells("z = {x: x for x in (1, 2)}", "assert all(z[x] == x for x in z)")) == []
+    deep = "import shoulder_model as sm\nsm.people.lifter.survey\nsm.muscles.paths\nfrom shoulder_model.people import survey"
+    assert ways_in(of_cells(deep)) == {"shoulder_model.people", "sm.people.lifter"}
+    assert ways_in(of_cells("import shoulder_model as sm\nsm.rep\nsm.symbolic.length\nsm.pulls.items")) == set()
 
 
 def nbval(path, folder):

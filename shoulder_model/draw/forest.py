@@ -8,7 +8,7 @@ from matplotlib.patches import Polygon
 from matplotlib.transforms import blended_transform_factory
 
 from ..evidence import BAND, SIDES
-from ..words import signed_change
+from ..words import written
 from .artists import label, moving
 from .look import BLACK, BLUE, GREEN, GREY, SMALL, VERMILLION
 
@@ -40,7 +40,7 @@ class ForestLine:
 
 def interval_words(value, ends):
     """ "g +0.28 (−0.27 to +0.83)"."""
-    return f"g {signed_change(value, 2)} ({signed_change(ends[0], 2)} to {signed_change(ends[1], 2)})"
+    return f"g {written(value, 2, sign=True)} ({written(ends[0], 2, sign=True)} to {written(ends[1], 2, sign=True)})"
 
 
 def short(text, most):
@@ -59,7 +59,7 @@ def forest_line(row, correlation):
     load = f", {LOAD_WORDS[row.held]}" if row.held in LOAD_WORDS else ""
     also = f" (+ {row.also_changed})" if row.also_changed else ""
     left = {
-        "key": (row.study, row.group, row.first, row.second, row.phase),
+        "key": (row.study, row.subgroup, row.first, row.second, row.phase),
         "top": f"{row.citation.split(' (')[0]}, n {row.n}",
         "below": f"{row.first}{against}{phase}{load}{also}",
     }

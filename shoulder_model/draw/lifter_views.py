@@ -7,14 +7,15 @@ leaning trunk leans. Both have the shoulder (GH centre) of the drawn arm at the 
 import numpy as np
 from matplotlib.patches import Circle, Polygon
 
+from ..words import written
 from .artists import Arrow, label, moving, rounded
 from .look import BLACK, GREY, ORANGE, PALE, PURPLE, SKIN, TRUNK
 from .scene import LYING, SEATED
 
-HEAD_UP, HEAD_RADIUS = 0.235, 0.10  # m, for the mean man; scaled with stature
+HEAD_UP, HEAD_RADIUS = 0.235, 0.10  # m
 THIGH = 0.30  # m
 PULL_LENGTH = 0.24  # m, drawn length of the arrow along the pull
-MEAN_STATURE = 1.70
+OUTLINE_STATURE = 1.70  # m; the outlines below are drawn for it and scaled with stature
 
 
 class View:
@@ -75,7 +76,7 @@ class FrontView(View):
     def show(self, scene):
         """Move every artist to ``scene``."""
         half = scene.lifter.gh_breadth / 2
-        size = scene.lifter.stature / MEAN_STATURE
+        size = scene.lifter.stature / OUTLINE_STATURE
         chest, waist = scene.lifter.chest_breadth / 2, 0.42 * scene.lifter.chest_breadth
         right = [
             (-0.05, 0.15), (-0.06, 0.08), (-half - 0.035, 0.07), (-half - 0.05, -0.05), (-chest - 0.01, -0.11),
@@ -130,7 +131,7 @@ class SideView(View):
 
     def draw_body(self, lifter, lean, thigh):
         """Trunk, head and thigh; returns the map from trunk to room coordinates."""
-        depth, size = lifter.chest_depth, lifter.stature / MEAN_STATURE
+        depth, size = lifter.chest_depth, lifter.stature / OUTLINE_STATURE
         cos, sin = np.cos(lean), np.sin(lean)
 
         def seen(x, y):
@@ -163,7 +164,7 @@ class HeldView(SideView):
         self.tape_words.set_position((-0.78, -0.84))
 
     def show(self, lifter, held):
-        """Move every artist to a `hold.Hold` of one posture."""
+        """Move every artist to a `HeldWeight` of one posture."""
         self.draw_body(lifter, 0.0, (0.0, -1.0))
         elbow, hand = held.posture.elbow[:2], held.posture.hand[:2]
         self.draw_arm([(0, 0), elbow, hand])
@@ -174,11 +175,11 @@ class HeldView(SideView):
         self.elbow_tape.set_data([elbow[0], hand[0]], [elbow[1]] * 2)
         self.tape_ends.set_data([hand[0]] * 2, [0, hand[1]])
         from_shoulder, from_elbow = 100 * held.load_distance
-        self.tape_words.set_text(f"{from_shoulder:.0f} cm from the shoulder".replace("-", "−"))
-        self.elbow_words.set_text(f"{from_elbow:.0f} cm from the elbow".replace("-", "−"))
+        self.tape_words.set_text(f"{written(from_shoulder)} cm from the shoulder")
+        self.elbow_words.set_text(f"{written(from_elbow)} cm from the elbow")
 
 
-SIDE_OUTLINE = rounded(  # forward in chest depths, up in metres of the mean stature
+SIDE_OUTLINE = rounded(  # forward in chest depths, up in metres of `OUTLINE_STATURE`
     [
         (-0.16, 0.15), (0.14, 0.15), (0.16, 0.06), (0.42, -0.03), (0.54, -0.14), (0.48, -0.30), (0.44, -0.42), (0.40, -0.53),
         (-0.42, -0.53), (-0.44, -0.42), (-0.32, -0.32), (-0.52, -0.14), (-0.46, 0.0), (-0.20, 0.07),

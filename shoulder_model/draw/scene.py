@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..arm import pull_axes
+from ..mechanics import pull_axes
 
 SEATED, STANDING, LYING = "seated", "standing", "lying"
 

@@ -3,6 +3,7 @@
 import numpy as np
 from matplotlib.patches import Polygon
 
+from ..words import written
 from .artists import label, moving
 from .look import AXIS_LOOK, BLACK, GREY, SMALL
 
@@ -77,7 +78,7 @@ class TorqueCurves:
             curve.set_data(x, torque[:, i])
             band.set_xy(_band(x, torque[:, i], margin[:, i]))
             mark.set_data([x_now], [now[i]])
-            value.set_text(f"{signed(now[i], self.digits)} ± {now_margin[i]:.{self.digits}f} {self.unit}")
+            value.set_text(f"{written(now[i], self.digits)} ± {now_margin[i]:.{self.digits}f} {self.unit}")
         limits = self._limits(np.r_[torque + margin, torque - margin])
         self.here.set_data([x_now, x_now], limits)
         if limits == self.axes.get_ylim():
@@ -106,12 +107,3 @@ def _band(x, middle, margin):
     known = np.isfinite(middle)
     x, upper, lower = x[known], (middle + margin)[known], (middle - margin)[known]
     return np.column_stack([np.r_[x, x[::-1]], np.r_[upper, lower[::-1]]])
-
-
-def signed(value, digits=0):
-    """A number with a real minus sign and no minus zero.
-
-    >>> signed(-0.2), signed(-12.34, 1)
-    ('0', '−12.3')
-    """
-    return f"{round(float(value), digits) + 0.0:.{digits}f}".replace("-", "−")

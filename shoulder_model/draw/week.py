@@ -1,19 +1,15 @@
-"""A week of pulls as a picture: days as columns, counted sets as bars; and the week as one printed page."""
+"""A week of pulls as a picture: days as columns, counted sets as bars. The printed page is `week.page_pdf`."""
 
-import io
 import textwrap
 
 import matplotlib as mpl
 import numpy as np
-from matplotlib.figure import Figure
 from matplotlib.patches import Rectangle
 
-from ..print_page import TITLE, day_lines, pull_lines, set_lines
-from ..session import Plan
-from ..session_pulls import COUNTED, DIRECTIONS
-from ..session_words import CAUTIONS, HONEST, after_words, asked_words, client_words, set_words, turn_words
+from ..week import COUNTED, DIRECTIONS, Plan
+from ..week.words import asked_words, set_words, turn_words
 from .artists import KeptBars
-from .look import BLACK, BLUE, GREEN, GREY, PALE, PURPLE, SMALL, STYLE, VERMILLION
+from .look import BLACK, BLUE, GREEN, GREY, PALE, PURPLE, SMALL, VERMILLION
 
 GROUP_LOOK = {"lat": (BLUE, "-", "●"), "mid-back": (VERMILLION, "--", "■")}  # colour, outline, sign
 BOTH_LOOK = (PURPLE, "-.", "●■")
@@ -21,11 +17,6 @@ MOST_DAYS, MOST_BLOCKS, MOST_LINES = 6, 6, 7
 LETTER = 6.6  # widest usual width of a small letter [points]
 LEADING = 13.5  # between lines [points]
 TOP = 0.885  # of the picture, upper edge of the blocks
-A4 = (8.27, 11.69)  # inches
-LOG_COLUMNS = (  # heading, left edge as a share of the width
-    ("date", 0.0), ("pull", 0.11), ("grip cm", 0.36), ("load kg", 0.45), ("reps", 0.54), ("left", 0.68), ("comfort", 0.76),
-    ("note", 0.86),
-)  # fmt: skip
 
 
 class WeekView:
@@ -53,7 +44,7 @@ class WeekView:
         return Rectangle((0, 0), 0, 0, lw=2, animated=True, zorder=2)
 
     def show(self, client, answer):
-        """What a client asked for, and a `session.Plan`, or the lines of a clash or a referral."""
+        """What a client asked for, and a `week.Plan`, or the lines of a clash or a referral."""
         for artist in (*self.heads, *self.blocks, *self.said, *(line for lines in self.lines for line in lines)):
             artist.set_visible(False)
         self._put(self.asked, 0.5, 0.98, asked_words(client))
@@ -79,7 +70,7 @@ class WeekView:
         block.set_bounds(corner[0] + gap, corner[1] + gap, wide - 2 * gap, tall - 2 * gap)
         block.set(facecolor=(*mpl.colors.to_rgb(colour), 0.12), edgecolor=colour, linestyle=outline, visible=True)
         grip = "one hand" if row.pull.hands == 1 else f"{row.grip_cm:.0f} cm"
-        parts = [f"{100 * row.numbers.shares[group][0]:.0f} %" for group in row.direct]
+        parts = [f"{100 * row.fitted.shares[group][0]:.0f} %" for group in row.direct]
         share = f"{sign} {' + '.join(parts)}" if len(parts) > 1 else f"{sign} {row.direct[0]} {parts[0]}"
         letters = int((wide * self.wide - 14) / LETTER)
         told = [set_words(row), *textwrap.wrap(f"{grip}, {turn_words(row.pull)}", letters), share]
@@ -165,64 +156,8 @@ class SetBars(KeptBars):
         if name not in DIRECTIONS:
             return f"{sets:g} as helpers"
         torque = [
-            10 * row.numbers.torque[DIRECTIONS.index(name)] / row.numbers.per_kg
+            row.fitted.torque_per_10_kg[DIRECTIONS.index(name)]
             for row in plan.rows
-            if row.numbers.directions[name] >= plan.rules.direction_share
+            if row.fitted.directions[name] >= plan.rules.direction_share
         ]
         return f"{sets:g}, at least {wanted:g}; {np.mean(torque):.0f} N m per 10 kg"
-
-
-def page_figure(answer):
-    """The printed page as a figure, A4 upright; without a week it says why."""
-    with mpl.rc_context(STYLE):
-        figure = Figure(figsize=A4, facecolor="white")
-        y = _paragraph(figure, 0.965, TITLE, 15, "bold")
-        for words, size, weight in _page_parts(answer):
-            y = _paragraph(figure, y, words, size, weight)
-        if isinstance(answer, Plan):
-            _log(figure, y)
-    return figure
-
-
-def page_pdf(answer):
-    """The printed page as the bytes of a PDF."""
-    store = io.BytesIO()
-    with mpl.rc_context(STYLE | {"pdf.fonttype": 42}):
-        page_figure(answer).savefig(store, format="pdf", metadata={"CreationDate": None, "Title": TITLE})
-    return store.getvalue()
-
-
-def _page_parts(answer):
-    """What stands on the page: (words, letter size, weight)."""
-    if not isinstance(answer, Plan):
-        return [*((line, 11, "normal") for line in answer.lines), (CAUTIONS, 9, "normal")]
-    parts = [(f"{client_words(answer.client)}.", 9, "normal")]
-    parts += [(line, 9.5, "bold") for line in day_lines(answer)]
-    for head, words in pull_lines(answer):
-        parts += [(head, 9.5, "bold"), (words, 9, "normal")]
-    parts += [("Counted: " + "; ".join(set_lines(answer)) + ".", 9, "normal")]
-    return parts + [(words, 9, "normal") for words in (*answer.notes, after_words(answer.rules), HONEST, CAUTIONS)]
-
-
-def _paragraph(figure, y, words, size, weight):
-    """Put wrapped words under ``y`` (share of the page); returns where the next may start."""
-    letters = int(0.87 * A4[0] * 72 / (size * (0.66 if weight == "bold" else 0.585)))
-    for line in textwrap.wrap(words, letters):
-        figure.text(0.065, y, line, fontsize=size, fontweight=weight, va="top")
-        y -= 1.3 * size / (72 * A4[1])
-    return y - 0.5 * size / (72 * A4[1])
-
-
-def _log(figure, top):
-    """Lines to write on, down to the foot of the page; none where there is no room."""
-    low, tall = 0.035, 0.024
-    count = int((top - low) / tall)
-    if count < 3:
-        return
-    axes = figure.add_axes([0.065, top - count * tall, 0.87, count * tall])
-    axes.set(xlim=(0, 1), ylim=(count, 0))
-    axes.axis("off")
-    axes.hlines(np.arange(count + 1), 0, 1, color=GREY, lw=0.6, clip_on=False)
-    for (head, start), end in zip(LOG_COLUMNS, [*(start for _, start in LOG_COLUMNS[1:]), 1.0], strict=True):
-        axes.vlines([start, end], 0, count, color=GREY, lw=0.6, clip_on=False)
-        axes.text(start + 0.008, 0.5, head, fontsize=8, va="center")

@@ -10,6 +10,7 @@ from .grip import GripPanel
 from .guess import Guess
 from .lat import LatPanel
 from .one_arm import OneArmPanel
+from .saved import setup_text
 from .session import SessionPanel
 from .trunk import TrunkPanel
 from .work import WorkPanel
@@ -25,4 +26,5 @@ __all__ = [
     "TrunkPanel",
     "WorkPanel",
     "folded",
+    "setup_text",
 ]

@@ -7,11 +7,11 @@ import matplotlib as mpl
 
 from ..draw.forest import Forest, forest_line, key_words, summary_line
 from ..draw.look import STYLE, new_figure
-from ..effect_size import Summary
 from ..evidence import (
     ASSUMED,
     HELD,
     SIDES,
+    Summary,
     cautions,
     choose,
     comparison_table,
@@ -22,9 +22,9 @@ from ..evidence import (
     together,
 )
 from ..inputs import InputError
-from ..setup import read_values, values_text
-from ..words import listed
-from .panel import WIDE, WRAP, Panel, slider
+from ..words import counted, listed
+from .panel import WRAP, Panel, dropdown, slider
+from .saved import read_values, values_text
 
 SWITCHES = {
     "one_change_only": "only one thing changed",
@@ -63,9 +63,9 @@ class EvidencePanel(Panel):
             key_words(axes)
         self.ghosts = (self.forest,)
         asked = tuple(name for name in SIDES if muscles(name, self.trials))
-        self.question = _choice("Question", asked, question, "19em")
-        self.muscle = _choice("Muscle", muscles(question, self.trials), muscle, "17em")
-        self.held = _choice("Load", tuple(HELD), "any load", "18em")
+        self.question = dropdown("Question", asked, question, 19)
+        self.muscle = dropdown("Muscle", muscles(question, self.trials), muscle, 17)
+        self.held = dropdown("Load", HELD, "any load", 18)
         self.switches = {
             name: w.Checkbox(False, description=words, indent=False, layout=w.Layout(width="14em", flex="0 0 auto"))
             for name, words in SWITCHES.items()
@@ -85,11 +85,10 @@ class EvidencePanel(Panel):
 
     def _other_question(self, question):
         """Offer the muscles of this question; keep the muscle where it has some."""
-        was, self._quiet = self._quiet, True
-        names, now = muscles(question, self.trials), self.muscle.value
-        self.muscle.options = names
-        self.muscle.value = now if now in names else names[0]
-        self._quiet = was
+        with self.quiet():
+            names, now = muscles(question, self.trials), self.muscle.value
+            self.muscle.options = names
+            self.muscle.value = now if now in names else names[0]
         self.update()
 
     def read(self):
@@ -112,7 +111,7 @@ class EvidencePanel(Panel):
     def describe(self, state):
         v, shown = state.values, state.shown
         out = [f"{count} ({reason})" for reason, count in state.left_out.items()]
-        counts = f"{_counted(len(shown), 'result')} of {_counted(_studies(shown), 'trial')}"
+        counts = _counts(shown)
         parts = [
             f"{v['question'].capitalize()}, {v['muscle']}: {counts}; left out: {listed(out) if out else 'none'}.",
             together(shown, v["question"], v["correlation"]),
@@ -124,11 +123,9 @@ class EvidencePanel(Panel):
 
     def compare(self, state, kept):
         v = kept.values
-        counts = [
-            f"{_counted(len(one.shown), 'result')} of {_counted(_studies(one.shown), 'trial')}" for one in (state, kept)
-        ]
-        said = [together(one.shown, one.values["question"], one.values["correlation"]) for one in (state, kept)]
-        parts = ["the same results" if state.shown == kept.shown else f"{counts[0]} instead of {counts[1]}"]
+        said = [together(each.shown, each.values["question"], each.values["correlation"]) for each in (state, kept)]
+        same = state.shown == kept.shown
+        parts = ["the same results" if same else f"{_counts(state.shown)} instead of {_counts(kept.shown)}"]
         wider = _mean_width(state) - _mean_width(kept)
         if abs(wider) >= 0.005:
             parts.append(f"intervals {abs(wider):.2f} SD {'wider' if wider > 0 else 'narrower'} on average")
@@ -160,20 +157,16 @@ class EvidencePanel(Panel):
             control.value = values[name]
 
 
-def _choice(words, options, value, width):
-    layout = w.Layout(width=width, flex="0 0 auto")
-    return w.Dropdown(options=list(options), value=value, description=words, style=WIDE, layout=layout)
-
-
-def _counted(count, word):
-    return f"{count} {word}{'s' * (count != 1)}"
-
-
-def _studies(rows):
-    return len({row.study for row in rows})
+def _counts(rows):
+    """ "3 results of 2 trials"."""
+    return f"{counted(len(rows), 'result')} of {counted(len({row.study for row in rows}), 'trial')}"
 
 
 def _mean_width(state):
     """Of the intervals shown; no number where there are none."""
     effects = [row.effect(state.values["correlation"]) for row in state.shown if row.kind == "difference"]
-    return sum(float(one.interval[1] - one.interval[0]) for one in effects) / len(effects) if effects else float("nan")
+    return (
+        sum(float(effect.interval[1] - effect.interval[0]) for effect in effects) / len(effects)
+        if effects
+        else float("nan")
+    )

@@ -7,13 +7,13 @@ from ..draw.look import GIRDLE_LOOK
 from ..draw.scene import scene_of
 from ..draw.supply_bars import SupplyBars
 from ..draw.torque_curves import TorqueCurves
-from ..girdle import girdle_names
-from ..sources import fact, facts
-from ..words import end_words, listed, pull_words, signed_change
+from ..muscles import girdle_muscles
+from ..sources import constant, fact
+from ..words import end_words, listed, pull_words, sc_tape_words, written
 from .panel import slider
 from .pull_panel import PullPanel
 
-SHOWN = (*girdle_names(), "latissimus dorsi middle", "pectoralis major sternal")
+SHOWN = (*girdle_muscles(), "latissimus dorsi middle", "pectoralis major sternal")
 WORDS = {"retraction": ("hold the blade back", "hold it forward"), "depression": ("hold it down", "hold it up")}
 
 
@@ -21,11 +21,9 @@ class GirdlePanel(PullPanel):
     """Retraction and depression torque against the grip; the muscles' arms about the SC joint beside it."""
 
     name, field, quantity, shows_muscles = "girdle-panel", "grip_ratio", "girdle_torque", True
+    start = "seated row wide"
     x_label = "grip ratio (hands' distance / biacromial)"
     x_values = np.linspace(0.3, 2.2, 20)
-
-    def __init__(self, pull="seated row wide", sex="men", **measured):
-        super().__init__(pull, sex, **measured)
 
     def field_sliders(self):
         return {
@@ -49,7 +47,7 @@ class GirdlePanel(PullPanel):
     @staticmethod
     def margin(force, pull_angle):
         """Tape and the SC joint's distance from the midline as independent errors, (..., 2). [N m]"""
-        joint = facts()["sc_from_midline"]
+        joint = constant("sc_from_midline")
         side = np.hypot(fact("tape_reading"), (joint.high - joint.low) / 2)
         return np.stack([np.abs(force * side * np.sin(pull_angle)), np.abs(force * side * np.cos(pull_angle))], axis=-1)
 
@@ -63,10 +61,10 @@ class GirdlePanel(PullPanel):
         return (
             f"{pull_words(state.lifter, state.pull).capitalize()}, {100 * state.along:.0f} % of the way: each shoulder girdle "
             f"is asked for {listed(parts)}. The best lever for that mix has {best}. Sure to about ± {state.margin.max():.0f} N m "
-            f"(tape ± 1 cm, joint ± 5 mm); the muscles' landmarks are from memory: signs and order only. {end_words(state.rep)}"
+            f"({sc_tape_words()}); the muscles' landmarks are from memory: signs and order only. {end_words(state.rep)}"
         )
 
     def compare(self, state, kept):
         change = state.torque - kept.torque
-        parts = [f"{signed_change(value)} N m {axis}" for axis, value in zip(GIRDLE_LOOK, change, strict=True)]
-        return f"Against the one you kept ({pull_words(kept.lifter, kept.pull)}): {listed(parts)}.".replace("-", "−")
+        parts = [f"{written(value, sign=True)} N m {axis}" for axis, value in zip(GIRDLE_LOOK, change, strict=True)]
+        return f"Against the one you kept ({pull_words(kept.lifter, kept.pull)}): {listed(parts)}."

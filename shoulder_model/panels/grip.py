@@ -9,12 +9,9 @@ from .pull_panel import PullPanel
 class GripPanel(PullPanel):
     """Sweep the grip from close handles to twice the shoulders; an elbow cue beside it."""
 
-    name, field = "grip-panel", "grip_ratio"
+    name, field, start = "grip-panel", "grip_ratio", "front pulldown"
     x_label = "grip ratio (hands' distance / biacromial)"
     x_values = np.linspace(0.3, 2.2, 20)
-
-    def __init__(self, pull="front pulldown", sex="men", **measured):
-        super().__init__(pull, sex, **measured)
 
     def field_sliders(self):
         return {

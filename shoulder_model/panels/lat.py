@@ -7,24 +7,22 @@ import matplotlib as mpl
 import numpy as np
 from matplotlib.patches import Polygon
 
-from ..arm import posed_arm, raised_arm
+from ..axes import MUSCLE_AXES
 from ..draw.artists import label
 from ..draw.look import AXIS_LOOK, BLACK, GREY, ROTATION_LOOK, STYLE, new_figure
 from ..draw.muscle_view import MuscleView
 from ..draw.torque_curves import TorqueCurves
-from ..lifter import Lifter
-from ..muscle import MUSCLE_AXES, groups, moment_arms, names, path_points, paths
-from ..scapula import turned_scapula
-from ..setup import csv_text, read_values, values_text
-from ..words import listed, signed_change
-from .panel import WIDE, WRAP, Panel, slider
+from ..mechanics import posed_arm, raised_arm
+from ..muscles import moment_arms, path_points, path_sets, paths, shoulder_muscles, turned_scapula
+from ..people import Lifter
+from ..tables import columns_text, read_table
+from ..words import listed, written
+from .panel import WRAP, Panel, dropdown, slider
+from .saved import read_values, values_text
 
 ELEVATIONS = np.arange(0.0, 151.0, 5.0)  # degrees
 LENGTH_LOOK = {"length": (BLACK, "-", "o", "")}
-PUBLISHED = {  # adduction arms at 0, 30, 60, 90, 120° of abduction and their bands [mm], derived (D) from lines in J Anat 2009;215:184
-    "latissimus dorsi middle": ((34, 44, 48, 41, 27), (15, 10, 10, 10, 10)),
-    "latissimus dorsi inferior": ((27, 38, 47, 45, 33), (15, 10, 10, 10, 10)),
-}
+PUBLISHED = read_table("lat_arms.csv")  # adduction arms and their bands in abduction [mm]
 DOUBT = 0.010  # m; how far footprints let the insertion slide along the shaft
 
 
@@ -46,35 +44,11 @@ class LatPanel(Panel):
     """Muscle, elevation, plane of elevation, how deep the insertion sits, scapula turning or not."""
 
     def __init__(self, muscle="latissimus dorsi middle"):
-        looks = AXIS_LOOK | ROTATION_LOOK
         with mpl.rc_context(STYLE):
             figure = new_figure()
-            self.views = [
-                MuscleView(figure.add_axes([0.002 + 0.187 * i, 0.02, 0.182, 0.9]), title)
-                for i, title in enumerate(("from behind", "from the side"))
-            ]
-            x = "elevation of the upper arm [°]"
-            self.curves = TorqueCurves(
-                figure.add_axes([0.44, 0.145, 0.265, 0.52]), x, ELEVATIONS[[0, -1]], "moment arm [mm]", looks, unit="mm"
-            )
-            self.lengths = TorqueCurves(
-                figure.add_axes([0.775, 0.145, 0.205, 0.52]),
-                x,
-                ELEVATIONS[[0, -1]],
-                "longer than hanging [mm]",
-                LENGTH_LOOK,
-                unit="mm",
-            )
-            self.published = self.curves.axes.add_patch(
-                Polygon([(0, 0)], facecolor="none", edgecolor=GREY, lw=1.2, ls="--", zorder=1, animated=True)
-            )
-            self.published_words = label(
-                self.curves.axes, GREY, ha="right", va="top", transform=self.curves.axes.transAxes
-            )
-            self.published_words.set_position((0.99, 0.99))
+            self.make_views(figure)
         self.ghosts = (*self.views, self.curves, self.lengths)
-        fixed = w.Layout(width="20em", flex="0 0 auto")
-        self.muscle = w.Dropdown(options=list(names()), value=muscle, description="Muscle", style=WIDE, layout=fixed)
+        self.muscle = dropdown("Muscle", shoulder_muscles(), muscle, 20)
         self.turning = w.Checkbox(
             True, description="scapula turns with the arm", indent=False, layout=w.Layout(width="16em")
         )
@@ -87,13 +61,34 @@ class LatPanel(Panel):
         super().__init__("lat-panel", figure, rows)
         self.follow(self.muscle, self.turning, *self.sliders.values())
 
-    def _table(self, deeper):
-        """The two groups with the muscle's insertion moved down the shaft by ``deeper``. [m]"""
-        which = names().index(self.muscle.value)
+    def make_views(self, figure):
+        """Two views of the muscle, its moment arms and its length over elevation, the published band."""
+        self.views = [
+            MuscleView(figure.add_axes([0.002 + 0.187 * i, 0.02, 0.182, 0.9]), title)
+            for i, title in enumerate(("from behind", "from the side"))
+        ]
+        x, ends = "elevation of the upper arm [°]", ELEVATIONS[[0, -1]]
+        looks = AXIS_LOOK | ROTATION_LOOK
+        self.curves = TorqueCurves(
+            figure.add_axes([0.44, 0.145, 0.265, 0.52]), x, ends, "moment arm [mm]", looks, unit="mm"
+        )
+        self.lengths = TorqueCurves(
+            figure.add_axes([0.775, 0.145, 0.205, 0.52]), x, ends, "longer than hanging [mm]", LENGTH_LOOK, unit="mm"
+        )
+        axes = self.curves.axes
+        self.published = axes.add_patch(
+            Polygon([(0, 0)], facecolor="none", edgecolor=GREY, lw=1.2, ls="--", zorder=1, animated=True)
+        )
+        self.published_words = label(axes, GREY, ha="right", va="top", transform=axes.transAxes)
+        self.published_words.set_position((0.99, 0.99))
+
+    def _moved_paths(self, deeper):
+        """The two path sets with the muscle's insertion moved down the shaft by ``deeper``. [m]"""
+        which = shoulder_muscles().index(self.muscle.value)
         moved = []
-        for group in groups():
-            shift = np.where((group.rows == which)[:, None], [0.0, -deeper, 0.0], 0.0)
-            moved.append(replace(group, insertion=group.insertion + shift))
+        for paths_here in path_sets():
+            shift = np.where((paths_here.rows == which)[:, None], [0.0, -deeper, 0.0], 0.0)
+            moved.append(replace(paths_here, insertion=paths_here.insertion + shift))
         return tuple(moved)
 
     def _arms(self, elevation_deg, deeper):
@@ -101,9 +96,9 @@ class LatPanel(Panel):
         elevation, plane = np.radians(elevation_deg), np.radians(self.sliders["plane_deg"].value)
         humerus = raised_arm(elevation, plane)
         scapula = turned_scapula(elevation, plane) if self.turning.value else np.eye(3)
-        which, table = names().index(self.muscle.value), self._table(deeper)
-        arms = moment_arms(humerus, scapula, table)[..., which, :]
-        return 1000 * arms, 1000 * paths(humerus, scapula, table)[0][..., which]
+        which, sets = shoulder_muscles().index(self.muscle.value), self._moved_paths(deeper)
+        arms = moment_arms(humerus, scapula, sets)[..., which, :]
+        return 1000 * arms, 1000 * paths(humerus, scapula, sets)[0][..., which]
 
     def read(self):
         values = {name: control.value for name, control in self.sliders.items()}
@@ -133,12 +128,14 @@ class LatPanel(Panel):
         return moved or also
 
     def _published(self, state):
-        known = PUBLISHED.get(state.values["muscle"]) if state.values["plane_deg"] == 0 else None
-        self.published.set_visible(known is not None)
+        known = [row for row in PUBLISHED if row["muscle"] == state.values["muscle"] and state.values["plane_deg"] == 0]
+        self.published.set_visible(bool(known))
         self.published_words.set_text("dashed: from measured lines" if known else "")
-        if known is not None:
-            at, (middle, band) = np.array([0, 30, 60, 90, 120]), np.array(known, float)
-            self.published.set_xy(np.column_stack([np.r_[at, at[::-1]], np.r_[middle + band, (middle - band)[::-1]]]))
+        if known:
+            x, middle, band = np.array(
+                [[float(row[k]) for k in ("abduction_deg", "arm_mm", "band_mm")] for row in known]
+            ).T
+            self.published.set_xy(np.column_stack([np.r_[x, x[::-1]], np.r_[middle + band, (middle - band)[::-1]]]))
 
     def describe(self, state):
         v = state.values
@@ -148,33 +145,33 @@ class LatPanel(Panel):
         ]
         best = ELEVATIONS[np.argmax(np.abs(state.arms[:, :3]).max(axis=1))]
         return (
-            f"{v['muscle'].capitalize()}, arm raised {v['elevation_deg']:.0f}° in a plane {v['plane_deg']:.0f}° in front of the side: "
+            f"{v['muscle'].capitalize()}, arm raised {v['elevation_deg']:.0f}° in a plane {written(v['plane_deg'])}° in front of the side: "
             f"moment arms {listed(parts)}. The path is {abs(state.now_longer):.0f} mm {'longer' if state.now_longer >= 0 else 'shorter'} "
             f"than with the arm hanging. Its largest arm comes at {best:.0f}°. The ± is an insertion 1 cm higher or lower; "
             "landmarks are partly from memory."
-        ).replace("-", "−")
+        )
 
     def compare(self, state, kept):
         change = state.now - kept.now
         parts = [
-            f"{signed_change(value)} mm {axis.replace('_', ' ')}"
+            f"{written(value, sign=True)} mm {axis.replace('_', ' ')}"
             for axis, value in zip(MUSCLE_AXES, change, strict=True)
         ]
-        return f"Against the one you kept ({kept.values['muscle']}, {kept.values['elevation_deg']:.0f}°): {listed(parts)}.".replace(
-            "-", "−"
+        return (
+            f"Against the one you kept ({kept.values['muscle']}, {kept.values['elevation_deg']:.0f}°): {listed(parts)}."
         )
 
     def table(self, state):
         columns = {"elevation [deg]": ELEVATIONS}
         columns |= {f"{axis.replace('_', ' ')} arm [mm]": state.arms[:, k] for k, axis in enumerate(MUSCLE_AXES)}
-        return csv_text(columns | {"longer than hanging [mm]": state.longer})
+        return columns_text(columns | {"longer than hanging [mm]": state.longer})
 
     def setup(self, state):
         return values_text(self.name, state.values)
 
     def apply(self, text):
         limits = {name: (control.min, control.max) for name, control in self.sliders.items()}
-        values = read_values(self.name, text, {"muscle": names(), "turning": (False, True), **limits})
+        values = read_values(self.name, text, {"muscle": shoulder_muscles(), "turning": (False, True), **limits})
         self.muscle.value, self.turning.value = values["muscle"], bool(values["turning"])
         for name, control in self.sliders.items():
             control.value = values[name]

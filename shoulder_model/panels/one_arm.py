@@ -10,11 +10,12 @@ from ..draw.free_body import FreeBody
 from ..draw.lifter_views import HeldView
 from ..draw.look import BLUE, STYLE, VERMILLION, new_figure
 from ..draw.torque_curves import TorqueCurves
-from ..hold import Hold, hold
-from ..lifter import SEXES, Lifter
-from ..setup import csv_text, read_values, values_text
-from ..words import signed_change
-from .panel import WIDE, WRAP, Panel, slider
+from ..mechanics import HeldWeight, held_weight
+from ..people import SEXES, Lifter
+from ..tables import columns_text
+from ..words import written
+from .panel import WRAP, Panel, dropdown, slider
+from .saved import read_values, values_text
 
 LOOKS = {"shoulder": (BLUE, "-", "o", "shoulder flexors"), "elbow": (VERMILLION, "--", "s", "elbow flexors")}
 ELEVATIONS = np.arange(0.0, 121.0, 5.0)  # degrees
@@ -27,7 +28,7 @@ class HoldState:
     lifter: Lifter
     values: dict
     arm_weight: bool
-    held: Hold
+    held: HeldWeight
 
 
 class OneArmPanel(Panel):
@@ -42,8 +43,7 @@ class OneArmPanel(Panel):
             label = "upper arm from hanging, forward [°]"
             self.curves = TorqueCurves(axes, label, ELEVATIONS[[0, -1]], "torque to hold still [N m]", LOOKS, digits=1)
         self.ghosts = (self.side, self.body, self.curves)
-        layout = w.Layout(width="9.1em", flex="0 0 auto")
-        self.sex = w.Dropdown(options=SEXES, value=sex, description="Lifter", style=WIDE, layout=layout)
+        self.sex = dropdown("Lifter", SEXES, sex, 9.1)
         self.arm_weight = w.Checkbox(
             True, description="arm's own weight", indent=False, layout=w.Layout(width="11.2em")
         )
@@ -64,13 +64,13 @@ class OneArmPanel(Panel):
         return HoldState(lifter, values, self.arm_weight.value, self._hold(lifter, values, values["elevation_deg"]))
 
     def _hold(self, lifter, values, elevation_deg):
-        return hold(
+        return held_weight(
             lifter,
             values["load_kg"],
             np.radians(elevation_deg),
             np.radians(values["elbow_flexion_deg"]),
-            values["muscle_arm_cm"] / 100,
-            self.arm_weight.value,
+            muscle_arm=values["muscle_arm_cm"] / 100,
+            arm_weight=self.arm_weight.value,
         )
 
     def draw(self, state):
@@ -102,13 +102,13 @@ class OneArmPanel(Panel):
         change = self._torques(state) - self._torques(kept)
         force = state.held.tension - kept.held.tension
         return (
-            f"Against the one you kept: {signed_change(change[0], 1)} N m at the shoulder, {signed_change(change[1], 1)} N m at the elbow, "
-            f"{signed_change(force)} N in the elbow muscle."
-        ).replace("-", "−")
+            f"Against the one you kept: {written(change[0], 1, sign=True)} N m at the shoulder, "
+            f"{written(change[1], 1, sign=True)} N m at the elbow, {written(force, sign=True)} N in the elbow muscle."
+        )
 
     def table(self, state):
         many = self._hold(state.lifter, state.values, ELEVATIONS)
-        return csv_text(
+        return columns_text(
             {
                 "upper arm [deg]": ELEVATIONS,
                 "shoulder flexion torque [N m]": many.shoulder_flexion,

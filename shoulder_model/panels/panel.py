@@ -8,6 +8,7 @@ import ipywidgets as w
 
 from ..draw.stage import Stage
 from ..inputs import InputError
+from ..people import Lifter, expected_measures
 from .file_door import FileDoor
 
 MIME = {"svg": "image/svg+xml", "png": "image/png", "csv": "text/csv", "json": "application/json"}
@@ -23,6 +24,12 @@ def slider(words, value, low, high, step):
         value, min=low, max=high, step=step, description=words, readout_format=f".{digits}f",
         style=WIDE, layout=w.Layout(flex="1 1 20em", width="auto"),
     )  # fmt: skip
+
+
+def dropdown(words, options, value, width):
+    """A choice with its label in front, ``width`` in em; a panel's rows wrap, so it keeps its size."""
+    layout = w.Layout(width=f"{width}em", flex="0 0 auto")
+    return w.Dropdown(options=list(options), value=value, description=words, style=WIDE, layout=layout)
 
 
 class OptionalNumber(w.Text):
@@ -52,6 +59,44 @@ class OptionalNumber(w.Text):
         self.value = "" if value is None else f"{value * self.per_si:.6g}"
 
 
+class MeasureBoxes(dict):
+    """Boxes for what was measured of one person, by the names of `Lifter`'s fields; blank ones show what is expected.
+
+    Parameters
+    ----------
+    measured : dict
+        What is known at the start. [m], mass [kg]
+    """
+
+    SHOWN = (
+        ("stature", "stature [cm]", 11.8, 100.0),
+        ("mass", "mass [kg]", 11.0, 1.0),
+        ("biacromial", "biacromial [cm]", 13.1, 100.0),
+    )
+
+    def __init__(self, measured):
+        super().__init__(
+            (name, OptionalNumber(words, name, f"{width}em", per_si)) for name, words, width, per_si in self.SHOWN
+        )
+        self.put(measured)
+
+    def put(self, measures):
+        """Show some measures; one that is missing or None leaves its box blank. [m], mass [kg]"""
+        unknown = set(measures) - set(self)
+        if unknown:
+            raise KeyError(unknown.pop())
+        for name, box in self.items():
+            box.put(measures.get(name))
+
+    def read(self, sex):
+        """What the boxes hold, and the `Lifter` with it; blank boxes show what is expected of this ``sex``. [m], mass [kg]"""
+        measures = {name: box.number for name, box in self.items() if box.number is not None}
+        expected = expected_measures(sex, **measures)
+        for name, box in self.items():
+            box.placeholder = f"≈ {expected[name][0] * box.per_si:.1f}"
+        return measures, Lifter.from_measures(sex, **measures)
+
+
 class Panel(w.VBox):
     """Controls, picture and words.
 
@@ -59,7 +104,8 @@ class Panel(w.VBox):
     every move (`draw.stage`). An input the model refuses becomes one line under the controls; the
     last good picture stays.
 
-    A panel of its own supplies ``ghosts`` (artists with ``keep`` and ``drop``) and
+    A panel of its own supplies ``ghosts`` (artists with ``keep`` and ``drop``), calls `follow` with its controls, and has
+    these hooks:
 
     - ``read()``: the controls' values as the model's input and result; raises `InputError`
     - ``draw(state)``: moves the artists; True when the frame has to be drawn again
@@ -68,11 +114,12 @@ class Panel(w.VBox):
     - ``table(state)``: the numbers as CSV text
     - ``setup(state)``, ``apply(text)``: the set-up as JSON text, and back into the controls; ``apply``
       checks all of it before it moves anything
+    - ``buttons()``: the row under the sentence, if it wants more than `Panel` has
     """
 
     def __init__(self, name, figure, controls):
         super().__init__(layout=w.Layout(width="100%"))
-        self.name, self.stage, self.kept, self._quiet = name, Stage(figure), None, False
+        self.name, self.stage, self.kept, self._quiet = name, Stage(figure), None, 0
         self.frame, self.overlay = (
             w.HTML(layout=w.Layout(grid_area="1 / 1 / 2 / 2", width="100%", margin="0")) for _ in "ab"
         )
@@ -86,12 +133,14 @@ class Panel(w.VBox):
             continuous_update=False,
             layout=w.Layout(width="14em", flex="0 0 auto"),
         )
-        self.children = [*controls, self.trouble, self.picture, self.sentence, self.difference, self._buttons()]
+        self.children = [*controls, self.trouble, self.picture, self.sentence, self.difference, self.buttons()]
         self.words = ""
         self.door.observe(lambda change: self.open_text(change["new"]["text"]), "opened")
         self.path.observe(lambda change: self._open_path(change["new"]), "value")
 
-    def _buttons(self):
+    def buttons(self):
+        """Keep, drop, save, open."""
+
         def button(words, act, tip):
             made = w.Button(description=words, tooltip=tip, layout=w.Layout(width="auto"))
             made.on_click(lambda _: act())
@@ -117,7 +166,7 @@ class Panel(w.VBox):
 
     def update(self):
         """Compute, move the artists, say it in words; a refused input changes the trouble line only."""
-        if self._quiet:
+        if self.is_quiet:
             return
         try:
             self.state = self.read()
@@ -175,10 +224,10 @@ class Panel(w.VBox):
             return
         self.update()
 
-    def _open_path(self, given):
-        if not given.strip():
+    def _open_path(self, typed):
+        if not typed.strip():
             return
-        path = Path(given.strip().removeprefix("file://")).expanduser()
+        path = Path(typed.strip().removeprefix("file://")).expanduser()
         try:
             text = path.read_text(encoding="utf-8")
         except (OSError, UnicodeDecodeError):
@@ -188,9 +237,14 @@ class Panel(w.VBox):
 
     @contextlib.contextmanager
     def quiet(self):
-        """Set several controls without a redraw for each."""
-        self._quiet = True
+        """Set several controls without a redraw for each; nests, and draws nothing at its end."""
+        self._quiet += 1
         try:
             yield
         finally:
-            self._quiet = False
+            self._quiet -= 1
+
+    @property
+    def is_quiet(self):
+        """Whether controls are being set without a redraw."""
+        return self._quiet > 0

@@ -12,13 +12,12 @@ from ..draw.look import STYLE, new_figure
 from ..draw.scene import scene_of
 from ..draw.torque_curves import TorqueCurves
 from ..inputs import Allowed, InputError, number
-from ..lifter import SEXES, Lifter, expected_measures
-from ..pull import Pull, pulls
+from ..mechanics import Pull, pulls, tape_law_margin
+from ..people import SEXES, Lifter
 from ..repetition import rep, sweep
-from ..setup import read_setup, rep_table, setup_text
-from ..statics import tape_law_margin
-from ..words import difference_words, end_words, main_work, pull_words, torque_words
-from .panel import WIDE, WRAP, OptionalNumber, Panel, slider
+from ..words import end_words, leading_words, pull_words, tape_words, torque_change_words, torque_words
+from .panel import WRAP, MeasureBoxes, OptionalNumber, Panel, dropdown, slider
+from .saved import read_setup, rep_table, setup_text
 
 UNITS = {
     "grip_ratio": 1.0,
@@ -51,16 +50,27 @@ class PullState:
 class PullPanel(Panel):
     """Pull, load, lifter, rep position and arm weight; a panel of its own adds sliders for fields of `Pull`.
 
+    It names itself, the swept ``field``, the curves' ``x_label`` and ``x_values``, and the pull to ``start`` with, and
+    may have these hooks beside those of `Panel`:
+
+    - ``field_sliders()``: sliders by field of `Pull`, in surface units
+    - ``make_controls(pull, sex, measured)``, ``control_rows()``: more controls, and how they stand
+    - ``make_views(figure)``, ``move_views(state)``: another picture beside the curves
+    - ``margin(force, pull_angle)``: how sure the curves' quantity is
+    - ``put_pull(pull)``, ``pull_of_controls()``: a pull into the controls, and back
+    - ``rep_options(lifter, pull)``: options of `rep`
+    - ``view_of(state)``, ``checked_view(view, pull)``, ``put_view(view)``: what else a saved set-up holds
+
     Parameters
     ----------
-    pull : str
+    pull : str, optional
         Name in the catalogue to start with.
     sex : "men" or "women"
     **measured : float
         ``stature``, ``mass``, ``biacromial`` of the lifter, as far as measured. [m], [kg]
     """
 
-    name = field = x_label = ""
+    name = field = x_label = start = ""
     x_values = np.empty(0)  # in surface units
     per_si = 1.0  # surface units of the swept field
 
@@ -69,15 +79,15 @@ class PullPanel(Panel):
     shows_work = False  # whether it needs who does the work
     height = 4.0  # of the picture, 11.2 wide
 
-    def __init__(self, pull, sex="men", **measured):
+    def __init__(self, pull=None, sex="men", **measured):
         with mpl.rc_context(STYLE):
             figure = new_figure(height=self.height)
             self.make_views(figure)
-        self.base = pulls[pull]
-        self._make_controls(pull, sex, measured)
+        self.base = pulls[self.start if pull is None else pull]
+        self.make_controls(self.base.name, sex, measured)
         rows = self.control_rows()
         super().__init__(self.name, figure, [w.HBox(row, layout=WRAP) for row in rows])
-        self._from_pull(self.base)
+        self.put_pull(self.base)
         self.pull_choice.observe(self._new_pull, "value")
         self.follow(*(control for row in rows for control in row))
 
@@ -104,23 +114,15 @@ class PullPanel(Panel):
 
     @staticmethod
     def margin(force, pull_angle):
-        """How far tape and joint centre let the torques move, (..., component). [N m]"""
+        """How far tape and joint centre let the torques of a ``force`` [N] at a ``pull_angle`` [rad] move, (..., component). [N m]"""
         return tape_law_margin(force, pull_angle)
 
-    def _make_controls(self, pull, sex, measured):
-        fixed = w.Layout(width="15.8em", flex="0 0 auto")
-        self.pull_choice = w.Dropdown(options=list(pulls), value=pull, description="Pull", style=WIDE, layout=fixed)
+    def make_controls(self, pull, sex, measured):
+        """The controls, at a pull's name, a sex and what was measured."""
+        self.pull_choice = dropdown("Pull", pulls, pull, 15.8)
         self.load = OptionalNumber("Load [kg]", "load_kg", "9.9em")
-        self.sex = w.Dropdown(
-            options=SEXES, value=sex, description="Lifter", style=WIDE, layout=w.Layout(width="9.1em", flex="0 0 auto")
-        )
-        self.measures = {
-            "stature": OptionalNumber("stature [cm]", "stature", "11.8em", per_si=100.0),
-            "mass": OptionalNumber("mass [kg]", "mass", "11em"),
-            "biacromial": OptionalNumber("biacromial [cm]", "biacromial", "13.1em", per_si=100.0),
-        }
-        for name, value in measured.items():
-            self.measures[name].put(value)
+        self.sex = dropdown("Lifter", SEXES, sex, 9.1)
+        self.measures = MeasureBoxes(measured)
         self.along = slider("Along the rep [%]", 50, 0, 100, 5)
         self.arm_weight = w.Checkbox(
             True, description="arm's own weight", indent=False, layout=w.Layout(width="11.2em")
@@ -129,11 +131,11 @@ class PullPanel(Panel):
 
     def _new_pull(self, change):
         """Another pull of the catalogue brings its own defaults."""
-        if not self._quiet:
+        if not self.is_quiet:
             self.base = pulls[change["new"]]
-            self._from_pull(self.base)
+            self.put_pull(self.base)
 
-    def _from_pull(self, pull):
+    def put_pull(self, pull):
         """Controls at the values of ``pull``."""
         with self.quiet():
             self.load.put(pull.load_kg)
@@ -150,14 +152,7 @@ class PullPanel(Panel):
             value = {"touch_forward": forward, "touch_up": up, "load_kg": pull.mass_on_bar(lifter)}[field]
         return value * UNITS.get(field, np.degrees(1.0))
 
-    def _lifter(self):
-        measures = {name: box.number for name, box in self.measures.items() if box.number is not None}
-        expected = expected_measures(self.sex.value, **measures)
-        for name, box in self.measures.items():
-            box.placeholder = f"≈ {expected[name][0] * box.per_si:.1f}"
-        return {"sex": self.sex.value, **measures}, Lifter.from_measures(self.sex.value, **measures)
-
-    def _pull(self):
+    def pull_of_controls(self):
         """The base pull with the controls' values; a slider left where the base has it changes nothing."""
         load = self.load.number
         fields = {"load_kg": pulls[self.base.name].load_kg if load is None else load}
@@ -167,17 +162,23 @@ class PullPanel(Panel):
         return self.base.change(**fields)
 
     def read(self):
-        measures, lifter = self._lifter()
-        pull = self._pull()
-        options = self.work_options(lifter, pull)
-        result = rep(lifter, pull, POINTS, self.arm_weight.value, self.shows_muscles, self.shows_work, **options)
+        measures, lifter = self.measures.read(self.sex.value)
+        pull = self.pull_of_controls()
+        shown = {
+            "points": POINTS,
+            "arm_weight": self.arm_weight.value,
+            "muscles": self.shows_muscles,
+            "work": self.shows_work,
+        }
+        result = rep(lifter, pull, **shown, **self.rep_options(lifter, pull))
         along = self.along.value / 100
         torque = result[self.quantity].values[round(along * (POINTS - 1))]
         margin = self.margin(float(result.force), pull.pull_angle)
+        measures = {"sex": self.sex.value, **measures}
         return PullState(measures, lifter, pull, along, self.arm_weight.value, result, torque, margin)
 
-    def work_options(self, lifter, pull):
-        """How the work is shared, as `rep` takes it."""
+    def rep_options(self, lifter, pull):
+        """Options of `rep` beyond those of every panel."""
         return {}
 
     def draw(self, state):
@@ -194,24 +195,26 @@ class PullPanel(Panel):
         values = self.x_values / self.per_si
         point = round(state.along * (CURVE_POINTS - 1))
 
+        shown = {"points": CURVE_POINTS, "arm_weight": state.arm_weight, "muscles": False}
+
         def torque(some):
-            many = sweep(state.lifter, state.pull, CURVE_POINTS, state.arm_weight, False, **{self.field: some})
+            many = sweep(state.lifter, state.pull, **shown, **{self.field: some})
             return many[self.quantity].values[:, point]
 
         try:
             return torque(values)
         except InputError:
-            found = np.full((len(values), len(state.torque)), np.nan)
+            within_reach = np.full((len(values), len(state.torque)), np.nan)
             for i in range(len(values)):
                 with contextlib.suppress(InputError):
-                    found[i] = torque(values[i : i + 1])
-            return found
+                    within_reach[i] = torque(values[i : i + 1])
+            return within_reach
 
     def describe(self, state):
         lines = [
             f"{pull_words(state.lifter, state.pull).capitalize()}, {100 * state.along:.0f} % of the way: each shoulder "
-            f"supplies {torque_words(state.torque)}, {main_work(state.torque)}.",
-            f"Sure to about ± {state.margin.max():.0f} N m (tape ± 1 cm, joint centre ± 7 mm).",
+            f"supplies {torque_words(state.torque)}, {leading_words(state.torque)}.",
+            f"Sure to about ± {state.margin.max():.0f} N m ({tape_words()}).",
             end_words(state.rep),
         ]
         return " ".join(lines)
@@ -219,11 +222,11 @@ class PullPanel(Panel):
     def compare(self, state, kept):
         return (
             f"Against the one you kept ({pull_words(kept.lifter, kept.pull)}): "
-            f"{difference_words(state.torque, kept.torque)}."
+            f"{torque_change_words(state.torque, kept.torque)}."
         )
 
     def table(self, state):
-        return rep_table(rep(state.lifter, state.pull, POINTS, state.arm_weight, work=False))
+        return rep_table(rep(state.lifter, state.pull, points=POINTS, arm_weight=state.arm_weight, work=False))
 
     def setup(self, state):
         view = {"along": state.along, "arm_weight": state.arm_weight} | self.view_of(state)
@@ -248,12 +251,11 @@ class PullPanel(Panel):
             )
         mine = self.checked_view(view, pull)
         along = number("along", view.get("along", 0.5), Allowed(0.0, 1.0, "", "give the share of the rep"))
-        self.sex.value = measures["sex"]
-        for name, box in self.measures.items():
-            box.put(measures.get(name))
+        self.sex.value = measures.pop("sex")
+        self.measures.put(measures)
         self.pull_choice.value = pull.name
         self.base = pull
-        self._from_pull(pull)
+        self.put_pull(pull)
         self.along.value = 100 * along
         self.arm_weight.value = bool(view.get("arm_weight", True))
         self.put_view(mine)

@@ -8,16 +8,20 @@ import matplotlib as mpl
 import numpy as np
 
 from ..draw.look import STYLE, new_figure
-from ..draw.week import SetBars, WeekView, page_pdf
-from ..lifter import SEXES, Lifter, expected_measures
-from ..print_page import page_csv, page_html, table_html
-from ..pull import pulls
-from ..session import HEALTH, Client, Plan, Referral, able, set_counts, week
-from ..session_pulls import BEHIND, COUNTED, EXPERIENCE, GROUPS, equipment, rules
-from ..session_words import CAUTIONS, HONEST, asked_words, log_sheet
-from ..setup import csv_text, read_values, values_text
-from ..words import listed, signed_change
-from .panel import TEXT, WIDE, WRAP, OptionalNumber, Panel, slider
+from ..draw.week import SetBars, WeekView
+from ..mechanics import pulls
+from ..people import SEXES, Lifter
+from ..tables import columns_text
+from ..week import COUNTED, GROUPS, HEALTH, Client, Plan, Referral, equipment, fitted_pulls, log_sheet, plan_week, rules
+from ..week.candidates import BEHIND
+from ..week.page import page_csv, page_html, table_html
+from ..week.page_pdf import page_pdf
+from ..week.rules import EXPERIENCE
+from ..week.wishes import counts_by_name
+from ..week.words import CAUTIONS, HONEST, asked_words
+from ..words import listed, written
+from .panel import TEXT, WRAP, MeasureBoxes, Panel, dropdown, slider
+from .saved import read_values, values_text
 
 PAGES = {  # kind of file -> button, MIME type
     "html": ("Page HTML", "text/html"),
@@ -25,14 +29,13 @@ PAGES = {  # kind of file -> button, MIME type
     "week.csv": ("Week as table", "text/csv"),
     "log.csv": ("Blank log", "text/csv"),
 }
-MEASURES = {"stature": ("stature [cm]", 100.0), "mass": ("mass [kg]", 1.0), "biacromial": ("biacromial [cm]", 100.0)}
 TABLE_STYLE = (
     "<style>.week-table table{border-collapse:collapse;width:99.5%;font-size:0.93em;line-height:1.35}"
     ".week-table th,.week-table td{border:1px solid #8a8a8a;padding:.25em .4em;text-align:left;vertical-align:top}"
     ".week-table thead th{background:#ece6df;color:#000}</style>"
 )
 
-_week = lru_cache(maxsize=256)(week)  # a slider taken back gives its week at once
+_week = lru_cache(maxsize=256)(plan_week)  # a slider taken back gives its week at once
 
 
 @dataclass(frozen=True)
@@ -83,17 +86,9 @@ class SessionPanel(Panel):
         )  # fmt: skip
 
     def _make_controls(self, sex, experience, measured):
-        def choose(options, value, words, width):
-            layout = w.Layout(width=width, flex="0 0 auto")
-            return w.Dropdown(options=options, value=value, description=words, style=WIDE, layout=layout)
-
-        self.sex = choose(SEXES, sex, "Client", "9.1em")
-        self.experience = choose(EXPERIENCE, experience, "Experience", "14em")
-        self.measures = {
-            name: OptionalNumber(words, name, "12.6em", per_si) for name, (words, per_si) in MEASURES.items()
-        }
-        for name, value in measured.items():
-            self.measures[name].put(value)
+        self.sex = dropdown("Client", SEXES, sex, 9.1)
+        self.experience = dropdown("Experience", EXPERIENCE, experience, 14)
+        self.measures = MeasureBoxes(measured)
         self.sliders = {
             "goal": slider("Goal [% mid-back, the rest lat]", 50, 0, 100, 10),
             "days": slider("Days a week", 3, 2, 5, 1),
@@ -121,19 +116,16 @@ class SessionPanel(Panel):
             ticks("Limits:", [self.limit_low_back, self.wide_grip, self.behind_neck]),
         ]
 
-    def _buttons(self):
+    def buttons(self):
         made = []
         for kind, (words, _) in PAGES.items():
             button = w.Button(description=words, tooltip=f"save {words}", layout=w.Layout(width="auto"))
             button.on_click(lambda _, kind=kind: self.save(kind))
             made.append(button)
-        return w.VBox([w.HBox(made, layout=WRAP), super()._buttons()])
+        return w.VBox([w.HBox(made, layout=WRAP), super().buttons()])
 
     def read(self):
-        measures = {name: box.number for name, box in self.measures.items() if box.number is not None}
-        expected = expected_measures(self.sex.value, **measures)
-        for name, box in self.measures.items():
-            box.placeholder = f"≈ {expected[name][0] * box.per_si:.1f}"
+        measures, _ = self.measures.read(self.sex.value)
         values = self._values(measures)
         client = self._client(values)
         return SessionState(measures, client, _week(client))
@@ -190,7 +182,7 @@ class SessionPanel(Panel):
         words = f"{asked_words(client)}: {answer.sentence}"
         if not isinstance(answer, Plan):
             return words
-        halves = [(high - low) / 2 for row in answer.rows for _, low, high in row.numbers.shares.values()]
+        halves = [(high - low) / 2 for row in answer.rows for _, low, high in row.fitted.shares.values()]
         return f"{words} Sets are counted; the muscle shares behind them are sure to about ± {100 * max(halves):.0f} points."
 
     def compare(self, state, kept):
@@ -199,7 +191,7 @@ class SessionPanel(Panel):
             return f"Against the one you kept: {_kind(was)} then, {_kind(now)} now."
         change = {name: now.sets[name] - was.sets[name] for name in COUNTED}
         sets = [
-            f"{f'{signed_change(more, 1)} sets' if more else 'as many sets'} for the {name}"
+            f"{f'{written(more, 1, sign=True)} sets' if more else 'as many sets'} for the {name}"
             for name, more in change.items()
         ]
         names, before = (dict.fromkeys(row.name for row in answer.rows) for answer in (now, was))
@@ -209,29 +201,26 @@ class SessionPanel(Panel):
         return f"Against the one you kept: {listed(sets)}; {told}."
 
     def table(self, state):
-        """Every candidate's numbers; the first column counts the rows of data/session_pulls.csv that can be done."""
+        """Every candidate's numbers; the first column counts the rows of data/week_pulls.csv that can be done."""
         if isinstance(state.answer, Referral):
-            return csv_text({"no plan": []})
-        given = rules(state.client.experience)
-        listed_pulls, found = able(state.client)
-        counts = set_counts(listed_pulls, found, given)
+            return columns_text({"no plan": []})
+        fitted = fitted_pulls(state.client.lifter)
+        counts = counts_by_name(fitted, rules(state.client.experience))
         planned = state.answer.rows if isinstance(state.answer, Plan) else ()
         columns = {
-            "row": np.arange(1, len(found) + 1),
-            "grip [cm]": [one.grip_cm for one in found],
-            "grip ratio": [one.pull.grip_ratio for one in listed_pulls],
-            "trunk lean [deg]": [np.degrees(one.pull.trunk_lean) for one in listed_pulls],
+            "row": np.arange(1, len(fitted) + 1),
+            "grip [cm]": [one.grip_cm for one in fitted],
+            "grip ratio": [one.pull.grip_ratio for one in fitted],
+            "trunk lean [deg]": [np.degrees(one.pull.trunk_lean) for one in fitted],
         }
         for group in GROUPS:
             for place, end in enumerate(("", " low", " high")):
-                columns[f"{group} share{end} [%]"] = [100 * one.shares[group][place] for one in found]
+                columns[f"{group} share{end} [%]"] = [100 * one.shares[group][place] for one in fitted]
         for place, axis in enumerate(("adduction", "extension", "horizontal abduction")):
-            columns[f"{axis} torque per 10 kg [N m]"] = [10 * one.torque[place] / one.per_kg for one in found]
+            columns[f"{axis} torque per 10 kg [N m]"] = [one.torque_per_10_kg[place] for one in fitted]
         columns |= {f"a set counts for the {group}": counts[group] for group in COUNTED}
-        columns["sets in this week"] = [
-            sum(row.sets for row in planned if row.name == one.name) for one in listed_pulls
-        ]
-        return csv_text(columns)
+        columns["sets in this week"] = [sum(row.sets for row in planned if row.name == one.name) for one in fitted]
+        return columns_text(columns)
 
     def content(self, kind):
         """The bytes of one kind of file: the page's, or those of every panel."""
@@ -257,15 +246,14 @@ class SessionPanel(Panel):
         return values_text(self.name, self._values(state.measures))
 
     def apply(self, text):
-        flags = {name: (False, True) for name in self._values({}) if isinstance(self._values({})[name], bool)}
+        flags = {name: (False, True) for name, value in self._values({}).items() if isinstance(value, bool)}
         limits = {name: (control.min, control.max) for name, control in self.sliders.items()}
         measured = dict.fromkeys(self.measures, (0.0, 1000.0))
         allowed = {"sex": SEXES, "experience": EXPERIENCE} | measured | limits | flags
         values = read_values(self.name, text, allowed)
         self._client(values)  # refused before anything moves
         self.sex.value, self.experience.value = values["sex"], values["experience"]
-        for name, box in self.measures.items():
-            box.put(values[name] or None)
+        self.measures.put({name: values[name] or None for name in self.measures})
         for name, control in self.sliders.items():
             control.value = values[name]
         for prefix, boxes in (("", self.limits), ("has ", self.there), ("without ", self.left_out), ("", self.health)):

@@ -9,13 +9,10 @@ from .pull_panel import PullPanel
 class TrunkPanel(PullPanel):
     """Sweep the lean from bent over to lying back; the height of the touch point beside it."""
 
-    name, field = "trunk-panel", "trunk_lean"
+    name, field, start = "trunk-panel", "trunk_lean", "seated row wide"
     x_label = "trunk lean [°], backward positive"
     x_values = np.arange(-90.0, 91.0, 7.5)
     per_si = float(np.degrees(1.0))
-
-    def __init__(self, pull="seated row wide", sex="men", **measured):
-        super().__init__(pull, sex, **measured)
 
     def field_sliders(self):
         return {

@@ -3,31 +3,29 @@
 from dataclasses import dataclass, fields
 from functools import lru_cache
 
-import ipywidgets as w
 import numpy as np
 
-from ..balance import BALANCES, JOINTS
-from ..body import MUSCLES, reference_body
-from ..capacity import expected_strength
+from ..axes import JOINTS
 from ..draw.effort_bars import FULL, EffortBars
 from ..draw.lifter_views import FrontView, SideView
 from ..draw.look import BLACK
 from ..draw.polygon_view import PolygonView
 from ..draw.torque_curves import TorqueCurves
-from ..hand_turn import drive, leverage
 from ..inputs import Allowed, InputError, choice, number
-from ..pull import HAND_TURNS, pulls
-from ..repetition_maximum import REPETITIONS
-from ..setup import csv_text
-from ..strength import REFERENCE, from_repetition_maximum
-from ..torque_polygon import torque_polygon
-from ..words import end_words, listed, pull_words, signed_change
-from ..work import COUNTED_FROM
-from .panel import WIDE, OptionalNumber, slider
+from ..mechanics import pulls
+from ..mechanics.pull import HAND_TURNS
+from ..muscles import LAT, MUSCLES, drive, expected_strength, leverage, reference_body
+from ..repetition import from_repetition_maximum, torque_polygon, weakest_point
+from ..repetition.balance import BALANCES
+from ..repetition.repetition_maximum import REPETITIONS
+from ..repetition.strength import REFERENCE
+from ..tables import columns_text
+from ..words import end_words, listed, pull_words, written
+from .panel import OptionalNumber, dropdown, slider
 from .pull_panel import POINTS, PullPanel, PullState
 
 SHOWN = {  # bar -> muscles
-    "latissimus dorsi": ("latissimus dorsi superior", "latissimus dorsi middle", "latissimus dorsi inferior"),
+    "latissimus dorsi": LAT,
     "teres major": ("teres major",),
     "pectoralis major": ("pectoralis major clavicular", "pectoralis major sternal", "pectoralis major costal"),
     "rear deltoid": ("deltoid posterior",),
@@ -84,12 +82,9 @@ class WorkPanel(PullPanel):
     strong the lifter is.
     """
 
-    name = "work-panel"
+    name, start = "work-panel", "front pulldown"
     shows_muscles = shows_work = True
     height = 4.5
-
-    def __init__(self, pull="front pulldown", sex="men", **measured):
-        super().__init__(pull, sex, **measured)
 
     def make_views(self, figure):
         self.front = FrontView(figure.add_axes([0.004, 0.02, 0.2, 0.9]))
@@ -107,16 +102,11 @@ class WorkPanel(PullPanel):
             "trunk_lean": slider("Trunk lean [° back]", 0, -90, 90, 1),
         }
 
-    def _make_controls(self, pull, sex, measured):
-        super()._make_controls(pull, sex, measured)
-
-        def chooser(words, options, width):
-            layout = w.Layout(width=width, flex="0 0 auto")
-            return w.Dropdown(options=list(options), description=words, style=WIDE, layout=layout)
-
-        self.turn = chooser("Hand", HAND_TURNS, "10.5em")
-        self.hands = chooser("Hands on", HANDS, "18.5em")
-        self.balance = chooser("Balanced", BALANCES, "11em")
+    def make_controls(self, pull, sex, measured):
+        super().make_controls(pull, sex, measured)
+        self.turn = dropdown("Hand", HAND_TURNS, HAND_TURNS[0], 10.5)
+        self.hands = dropdown("Hands on", HANDS, next(iter(HANDS)), 18.5)
+        self.balance = dropdown("Balanced", BALANCES, BALANCES[0], 11)
         self.known_kg = OptionalNumber(f"Best {REFERENCE} [kg]", BEST, "17em")
         self.known_repetitions = OptionalNumber("for repetitions", "known_repetitions", "10.5em")
         self.known_repetitions.placeholder = "1"
@@ -127,19 +117,19 @@ class WorkPanel(PullPanel):
         load, grip, lean = self.sliders.values()
         return [first, second, [load, self.along], [grip, lean]]
 
-    def _from_pull(self, pull):
-        super()._from_pull(pull)
+    def put_pull(self, pull):
+        super().put_pull(pull)
         with self.quiet():
             self.turn.value = pull.hand_turn
             bar = pull.hold == "bar" and pull.hands == 2
             self.hands.value = "a bar, pulled straight" if bar else "separate handles"
 
-    def _pull(self):
+    def pull_of_controls(self):
         hold, _ = HANDS[self.hands.value]
-        pull = super()._pull().change(hand_turn=self.turn.value)
+        pull = super().pull_of_controls().change(hand_turn=self.turn.value)
         return pull if hold == self.base.hold else pull.change(hold=hold)
 
-    def work_options(self, lifter, pull):
+    def rep_options(self, lifter, pull):
         options = {"balance": self.balance.value, "side_force": HANDS[self.hands.value][1]}
         kg, repetitions = self.known_kg.number, self.known_repetitions.number
         if kg is None:
@@ -155,30 +145,25 @@ class WorkPanel(PullPanel):
         which = [[MUSCLES.index(name) for name in members] for members in SHOWN.values()]
         effort = np.array([np.average(activation[rows], weights=size[rows]) for rows in which])
         full = np.array([activation[rows].max() > FULL for rows in which])
-        options = self.work_options(plain.lifter, plain.pull)
-        strength = options.pop("strength")
+        options = self.rep_options(plain.lifter, plain.pull)
         polygon = torque_polygon(
-            plain.lifter, plain.pull, plain.rep, plain.point, strength, plain.arm_weight, **options
+            plain.lifter, plain.pull, plain.rep, plain.point, arm_weight=plain.arm_weight, **options
         )
-        known = self.known_kg.number, self.known_repetitions.number
-        given = {field.name: getattr(plain, field.name) for field in fields(PullState)}
+        strength, known = options.pop("strength"), (self.known_kg.number, self.known_repetitions.number)
+        of_pull = {field.name: getattr(plain, field.name) for field in fields(PullState)}
         return WorkState(
-            **given, options=options, strength=strength, known=known, effort=effort, full=full, polygon=polygon
+            **of_pull, options=options, strength=strength, known=known, effort=effort, full=full, polygon=polygon
         )
 
     def draw(self, state):
         self.move_views(state)
         self.bars.show(state.effort, state.full)
-        largest, kg = state.largest, float(state.pull.mass_on_bar(state.lifter))
-        moved = self.polygon.show(state.polygon, kg, largest[state.point])
-        shown = np.minimum(largest, 400.0)
-        margin = self._margin(state, shown)
-        at = state.point
-        now = largest[at : at + 1]
-        return (
-            self.curves.show(PLACES, shown[:, None], margin[:, None], PLACES[at], now, self._margin(state, now))
-            or moved
-        )
+        largest, kg, point = state.largest, float(state.pull.mass_on_bar(state.lifter)), state.point
+        moved = self.polygon.show(state.polygon, kg, largest[point])
+        shown, now = np.minimum(largest, 400.0), largest[point : point + 1]
+        margin, now_margin = self._margin(state, shown), self._margin(state, now)
+        also = self.curves.show(PLACES, shown[:, None], margin[:, None], PLACES[point], now, now_margin)
+        return also or moved
 
     @staticmethod
     def _margin(state, kg):
@@ -187,29 +172,28 @@ class WorkPanel(PullPanel):
         return kg * (strength.high - strength.low) / (2 * strength.factor)
 
     def describe(self, state):
-        one = state.rep
+        rep = state.rep
         kg, largest = float(state.pull.mass_on_bar(state.lifter)), state.largest[state.point]
         order = np.argsort(-state.effort)[:3]
         names = list(SHOWN)
         work = listed([f"{names[i]} ({100 * state.effort[i]:.0f} %)" for i in order])
         low, high = state.strength.low / state.strength.factor, state.strength.high / state.strength.factor
-        first = int(np.ceil(COUNTED_FROM * (POINTS - 1)))
-        weakest = first + int(np.argmin(one.largest_load_kg.values[first:]))
-        whole = float(one.whole_rep_load_kg)
+        weakest = weakest_point(rep)
+        whole = float(rep.whole_rep_load_kg)
         parts = [
             f"{pull_words(state.lifter, state.pull).capitalize()}, {self._hand(state.pull.hand_turn)}, {self.hands.value}, "
             f"{100 * state.along:.0f} % of the way: hardest at work are {work}.",
-            f"This posture holds up to {largest:.0f} kg ({low * largest:.0f} to {high * largest:.0f}); {self._limit(one, state.point)}."
+            f"This posture holds up to {largest:.0f} kg ({low * largest:.0f} to {high * largest:.0f}); {self._limit(rep, state.point)}."
             if np.isfinite(largest)
             else "This posture cannot hold even the arm.",
             f"The whole rep holds up to {whole:.0f} kg ({low * whole:.0f} to {high * whole:.0f}), weakest at "
             f"{PLACES[weakest]:.0f} % of the way.",
             f"Strength is known from {state.strength.known_from}.",
         ]
-        short = float(one.shortfall.values[state.point])
+        short = float(rep.shortfall.values[state.point])
         if short > 0:
             parts.insert(1, f"{kg:.0f} kg cannot be held here: {100 * short:.0f} % of the torque is missing.")
-        return " ".join([*parts, end_words(one)])
+        return " ".join([*parts, end_words(rep)])
 
     @staticmethod
     def _hand(turn):
@@ -220,10 +204,10 @@ class WorkPanel(PullPanel):
         return f"hand {turn} (elbow flexors have {left})"
 
     @staticmethod
-    def _limit(one, point):
+    def _limit(rep, point):
         """Which joint stops the load, and the muscles that add most to it."""
-        joint = JOINTS[int(np.argmax(one.gives_out.values[point]))]
-        adds = one.adds_kg.values[point]
+        joint = JOINTS[int(np.argmax(rep.gives_out.values[point]))]
+        adds = rep.adds_kg.values[point]
         best = [i for i in np.argsort(-adds)[:3] if adds[i] > 0.05 * adds.sum()]
         return f"the {joint} gives out first, with {listed([MUSCLES[i] for i in best])} at full strength"
 
@@ -231,26 +215,26 @@ class WorkPanel(PullPanel):
         change = state.effort - kept.effort
         order = np.argsort(-np.abs(change))[:3]
         names = list(SHOWN)
-        parts = [f"{signed_change(100 * change[i])} % {names[i]}" for i in order]
-        load = signed_change(float(state.rep.whole_rep_load_kg - kept.rep.whole_rep_load_kg))
+        parts = [f"{written(100 * change[i], sign=True)} % {names[i]}" for i in order]
+        load = written(float(state.rep.whole_rep_load_kg - kept.rep.whole_rep_load_kg), sign=True)
         return (
             f"Against the one you kept ({pull_words(kept.lifter, kept.pull)}): {listed(parts)}; the largest load of the "
             f"whole rep changes by {load} kg."
         )
 
     def table(self, state):
-        one = state.rep
+        rep = state.rep
         columns = {
             "rep [%]": PLACES,
             "largest load [kg]": np.nan_to_num(state.largest),
-            "torque missing [%]": 100 * one.shortfall.values,
+            "torque missing [%]": 100 * rep.shortfall.values,
         }
         columns |= {
-            f"{joint} torque share in the limit [N m/N m]": one.gives_out.sel(joint=joint).values
-            for joint in one.joint.values
+            f"{joint} torque share in the limit [N m/N m]": rep.gives_out.sel(joint=joint).values
+            for joint in rep.joint.values
         }
-        columns |= {f"{name} [% of strength]": 100 * one.activation.sel(muscle=name).values for name in MUSCLES}
-        return csv_text(columns)
+        columns |= {f"{name} [% of strength]": 100 * rep.activation.sel(muscle=name).values for name in MUSCLES}
+        return columns_text(columns)
 
     def view_of(self, state):
         known = dict(zip(("known_kg", "known_repetitions"), state.known, strict=True))

@@ -17,18 +17,18 @@ import numpy as np
 from scipy.spatial.transform import Rotation
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
-from shoulder_model.arm import raised_arm
-from shoulder_model.muscle import BLOCK, names, paths
-from shoulder_model.scapula import turned_scapula
+from shoulder_model.mechanics import raised_arm
+from shoulder_model.muscles import paths, shoulder_muscles, turned_scapula
+from shoulder_model.muscles.paths import BLOCK
 from tests.benchmarks.timing import per_second
-from tests.own.test_against_engine import engine_model, quaternions
+from tests.own.muscles.test_against_engine import engine_model, quaternions
 
 POSTURES, LOOPED = 200_000, 20_000
 
 
 def ours(elevation, plane):
     """All moment arms, block by block into the same two arrays, so that nothing grows with the number of postures."""
-    length, torque = np.empty((BLOCK, len(names()))), np.empty((BLOCK, len(names()), 3))
+    length, torque = np.empty((BLOCK, len(shoulder_muscles()))), np.empty((BLOCK, len(shoulder_muscles()), 3))
     for start in range(0, len(elevation), BLOCK):
         up, front = elevation[start : start + BLOCK], plane[start : start + BLOCK]
         paths(
@@ -66,7 +66,7 @@ def main():
     data, postures = mujoco.MjData(model), np.hstack([quaternions(scapula), quaternions(humerus)])
     fast = per_second(lambda: ours(elevation, plane), POSTURES)
     slow = per_second(lambda: engine(model, data, postures), LOOPED)
-    print(f"{len(names())} muscles, one core: {fast:,.0f} postures/s here, {slow:,.0f} in the engine's loop")
+    print(f"{len(shoulder_muscles())} muscles, one core: {fast:,.0f} postures/s here, {slow:,.0f} in the engine's loop")
     print(f"ratio {fast / slow:.1f} (wanted: at least 5)")
     print(f"working memory {peak_memory(20_000):.1f} MB for 20,000 postures, {peak_memory(200_000):.1f} MB for 200,000")
 

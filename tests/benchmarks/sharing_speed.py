@@ -16,14 +16,11 @@ import numpy as np
 from scipy.optimize import linprog, minimize
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
-from shoulder_model.arm import raised_arm
-from shoulder_model.body import MUSCLES, cross_sections
-from shoulder_model.elbow import POLYNOMIALS, elbow_arms
-from shoulder_model.muscle import names, paths
-from shoulder_model.scapula import turned_scapula
-from shoulder_model.sharing import largest_load, share
+from shoulder_model.mechanics import anatomical, raised_arm
+from shoulder_model.muscles import MUSCLES, cross_sections, elbow_arms, paths, shoulder_muscles, turned_scapula
+from shoulder_model.muscles.elbow import POLYNOMIALS
+from shoulder_model.sharing import largest_load, least_effort
 from shoulder_model.sources import fact
-from shoulder_model.statics import anatomical
 from tests.benchmarks.timing import per_second
 
 POSTURES, LOOPED = 20_000, 300
@@ -35,9 +32,9 @@ def postures(count, with_elbow):
     elevation, plane, flexion = rng.uniform(0, 2.6, count), rng.uniform(-0.5, 2.0, count), rng.uniform(0.2, 2.3, count)
     shoulder = np.zeros((count, len(MUSCLES), 3))
     torque = paths(raised_arm(elevation, plane), turned_scapula(elevation, plane), lengths=False)[1]
-    shoulder[:, : len(names())] = anatomical(torque)
+    shoulder[:, : len(shoulder_muscles())] = anatomical(torque)
     crosses = np.array([name in POLYNOMIALS for name in MUSCLES])
-    kept = np.arange(len(MUSCLES)) < len(names())
+    kept = np.arange(len(MUSCLES)) < len(shoulder_muscles())
     kept = kept | crosses if with_elbow else kept & ~crosses
     arms = np.concatenate([shoulder, elbow_arms(MUSCLES, flexion)[..., None]], axis=2)[:, kept]
     force = cross_sections()[0][kept] * fact("specific_tension")
@@ -81,8 +78,8 @@ def report(what, fast, slow, off, wanted):
 def main():
     columns = postures(POSTURES, with_elbow=False)
     few, torque = columns[:LOOPED], feasible(columns, 0.7)
-    off = np.abs(share(few, torque[:LOOPED]).activation - sequential(few, torque[:LOOPED])).max()
-    fast = per_second(lambda: share(columns, torque), POSTURES)
+    off = np.abs(least_effort(few, torque[:LOOPED]).activation - sequential(few, torque[:LOOPED])).max()
+    fast = per_second(lambda: least_effort(columns, torque), POSTURES)
     slow = per_second(lambda: sequential(few, torque[:LOOPED]), LOOPED)
     report(
         f"sharing, {columns.shape[2]} muscles, 3 torques", fast, slow, off, "at least 25, and about 100,000 postures/s"

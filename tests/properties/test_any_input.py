@@ -5,7 +5,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import shoulder_model as sm
-from shoulder_model.pull import ALLOWED, TOUCHES
+from shoulder_model.axes import AXES
+from shoulder_model.mechanics.pull import ALLOWED, TOUCHES
+from shoulder_model.repetition.balance import BALANCES, SIDE_FORCES
 
 MAY_BE_NOTHING = ("largest_load_kg", "whole_rep_load_kg")  # NaN where the posture cannot even hold the arm
 LINES = sorted(name for name, pull in sm.pulls.items())
@@ -53,8 +55,8 @@ def finite_or_named(compute, given_names):
     pull_fields,
     st.sampled_from(TOUCHES),
     st.booleans(),
-    st.sampled_from(sm.balance.BALANCES),
-    st.sampled_from(sm.balance.SIDE_FORCES),
+    st.sampled_from(BALANCES),
+    st.sampled_from(SIDE_FORCES),
 )
 def test_rep_is_finite_or_names_the_field(name, sex, body, fields, touch, arm_weight, balance, side_force):
     names = {*ALLOWED, *SURVEYS[sex].names, "hand"}
@@ -88,8 +90,8 @@ def test_sweep_is_finite_or_names_the_field(name, grips, leans):
 @given(
     st.floats(0.0, np.pi),
     st.floats(-np.pi, np.pi),
-    st.sampled_from([name for name in sm.muscle.names() if "latissimus" in name]),
-    st.sampled_from(sm.statics.AXES),
+    st.sampled_from([name for name in sm.muscles.shoulder_muscles() if "latissimus" in name]),
+    st.sampled_from(AXES),
 )
 def test_moment_arms_are_finite_and_under_the_insertion_distance(elevation, plane, name, axis):
     arm = sm.moment_arm(name, elevation, plane, axis)

@@ -5,7 +5,7 @@ import pytest
 from numpy.testing import assert_allclose
 
 import shoulder_model as sm
-from shoulder_model.sources import facts
+from shoulder_model.sources import constant
 
 pytestmark = pytest.mark.published
 
@@ -88,7 +88,7 @@ def test_active_adults_lie_inside_the_models_spread(sex):
 @pytest.mark.parametrize("sex", ["men", "women"])
 def test_textbook_biacromial_is_an_erratum(sex):
     # 0.259 H (Drillis & Contini 1966, as quoted by Winter) against both data sets: 9 to 17 % too wide
-    textbook = facts()["textbook_biacromial_of_stature"].value
+    textbook = constant("textbook_biacromial_of_stature").value
     survey_ratio = sm.Lifter.average(sex).biacromial / sm.Lifter.average(sex).stature
     for measured in (survey_ratio, ACTIVE_ADULTS[sex][0]):
         assert 1.09 <= textbook / measured <= 1.17

@@ -47,7 +47,7 @@ CLOSE, WIDE = sm.pulls["seated row close"].change(elbow_cue=ELBOWS_LOW), sm.pull
 
 
 def shares(lifter, pull, effort=0.5):
-    return {group: share.value for group, share in sm.work_shares(lifter, pull, effort, band=False).items()}
+    return {group: share.value for group, share in sm.work_shares(lifter, pull, effort=effort, band=False).items()}
 
 
 @pytest.mark.parametrize("effort", [0.3, 0.5, 0.8])

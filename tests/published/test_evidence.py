@@ -8,14 +8,14 @@ import numpy as np
 import pytest
 from numpy.testing import assert_allclose
 
-from shoulder_model.effect_size import (
+from shoulder_model.evidence import (
+    comparisons,
     difference_of_groups,
     difference_within,
     log_ratio_within,
     minimal_detectable_change,
     random_effects,
 )
-from shoulder_model.evidence import comparisons
 
 pytestmark = pytest.mark.published
 

@@ -1,6 +1,6 @@
 """Signs, orders, lines and bands that cadaver studies have printed, one test each.
 
-Landmarks from memory were moved to meet these statements (tests/fit_landmarks.py), so a pass here says
+Landmarks from memory were moved to meet these statements (shoulder_model/recipes/landmarks.py), so a pass here says
 that the model can hold them all at once, not that it predicts them.
 """
 
@@ -8,17 +8,23 @@ import numpy as np
 import pytest
 
 from shoulder_model import moment_arm
-from shoulder_model.arm import raised_arm
-from shoulder_model.elbow import elbow_moment_arm
-from shoulder_model.muscle import MUSCLE_AXES, landmarks, moment_arms, names
-from shoulder_model.scapula import turned_scapula, upward_rotation
+from shoulder_model.axes import MUSCLE_AXES
+from shoulder_model.mechanics import raised_arm
+from shoulder_model.muscles import (
+    elbow_moment_arm,
+    landmarks,
+    moment_arms,
+    shoulder_muscles,
+    turned_scapula,
+    upward_rotation,
+)
 
 pytestmark = pytest.mark.published
 LD = tuple(f"latissimus dorsi {part}" for part in ("superior", "middle", "inferior"))
 PECTORALIS = tuple(f"pectoralis major {part}" for part in ("clavicular", "sternal", "costal"))
 RAISED = np.radians(np.arange(0, 121, 15))
 CROSS_BOTH = ("triceps long head", "biceps brachii")  # not in the studies' lists of shoulder muscles
-LISTED = tuple(name for name in names() if name not in CROSS_BOTH)
+LISTED = tuple(name for name in shoulder_muscles() if name not in CROSS_BOTH)
 
 
 def arms(axis, muscles, plane_deg):
@@ -121,7 +127,7 @@ TABLE_A2 = {
 @pytest.mark.parametrize("part", TABLE_A2)
 def test_lines_of_action(part):
     measured, bar = TABLE_A2[part]
-    row = landmarks()[names().index(part)]
+    row = landmarks()[shoulder_muscles().index(part)]
     origin, insertion = (np.array([float(row[f"{end}_{k}"]) for k in "xyz"]) for end in ("origin", "insertion"))
     tilt = np.radians(35)
     lateral, anterior = np.array([np.sin(tilt), 0, np.cos(tilt)]), np.array([np.cos(tilt), 0, -np.sin(tilt)])
@@ -154,7 +160,7 @@ def test_no_latissimus_arm_passes_the_lowest_insertion():
     # footprint papers (J Anat 2017;230:631 and others): at most 66 mm below the GH centre
     elevation, plane = np.meshgrid(np.radians(np.arange(0, 181, 5)), np.radians(np.arange(-30, 121, 15)))
     found = moment_arms(raised_arm(elevation, plane), turned_scapula(elevation, plane))
-    assert np.abs(found[..., [names().index(part) for part in LD], :]).max() < 0.066
+    assert np.abs(found[..., [shoulder_muscles().index(part) for part in LD], :]).max() < 0.066
 
 
 def test_elbow_peaks():

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from numpy.testing import assert_allclose
 
-from shoulder_model import silhouette
+from shoulder_model.people import silhouette
 
 pytestmark = pytest.mark.published
 

@@ -6,18 +6,32 @@ import numpy as np
 import pytest
 
 import shoulder_model as sm
-from shoulder_model import repetition_maximum as rm
-from shoulder_model.arm import raised_arm
-from shoulder_model.balance import columns
-from shoulder_model.body import MUSCLES, drawn_bodies, reference_body
-from shoulder_model.capacity import capacity
-from shoulder_model.elbow import POLYNOMIALS, elbow_arms, elbow_excursion
-from shoulder_model.hand_turn import driven
-from shoulder_model.muscle import moment_arms, names, paths
-from shoulder_model.repetition_maximum import equations, measured_pulldown, share_of_maximum
-from shoulder_model.scapula import turned_scapula
-from shoulder_model.sources import fact, facts
-from shoulder_model.strength import expected_pulldown, isometric_elbow_torque, isometric_torque
+from shoulder_model.mechanics import JointTorques, LoadCases, raised_arm
+from shoulder_model.muscles import (
+    MUSCLES,
+    capacity,
+    drawn_bodies,
+    elbow_arms,
+    elbow_excursion,
+    moment_arms,
+    paths,
+    reference_body,
+    shoulder_muscles,
+    turned_scapula,
+)
+from shoulder_model.muscles.elbow import POLYNOMIALS
+from shoulder_model.muscles.hand_turn import driven
+from shoulder_model.repetition import (
+    equations,
+    isometric_elbow_torque,
+    isometric_torque,
+    measured_pulldown,
+    share_of_maximum,
+)
+from shoulder_model.repetition import repetition_maximum as rm
+from shoulder_model.repetition.balance import BALANCES, balance_tables
+from shoulder_model.repetition.strength import expected_pulldown
+from shoulder_model.sources import constant, fact
 
 pytestmark = pytest.mark.published
 MEN, WOMEN = sm.Lifter.average("men"), sm.Lifter.average("women")
@@ -32,11 +46,11 @@ def torque(movement, body, elevation=RAISED):
     plane = np.full(len(elevation), np.radians(plane))
     humerus, scapula = raised_arm(elevation, plane), turned_scapula(elevation, plane)
     length = np.zeros((len(elevation), len(MUSCLES)))
-    length[:, : len(names())] = paths(humerus, scapula, body.groups)[0]
+    length[:, : len(shoulder_muscles())] = paths(humerus, scapula, body.paths)[0]
     for i, name in enumerate(MUSCLES):
         length[:, i] += elbow_excursion(name, np.pi / 2) if name in POLYNOMIALS else 0.0
-    arms = sign * moment_arms(humerus, scapula, body.groups)[..., axis]
-    return (capacity(length, 1.0, body)[:, : len(names())] * np.maximum(arms, 0.0)).sum(axis=1)
+    arms = sign * moment_arms(humerus, scapula, body.paths)[..., axis]
+    return (capacity(length, 1.0, body)[:, : len(shoulder_muscles())] * np.maximum(arms, 0.0)).sum(axis=1)
 
 
 @cache
@@ -89,7 +103,7 @@ FLEXION_OF_MEN = {0: 89.9, 45: 68.6}  # N m, static strength of men, measured me
 
 def flexion_band(factor, elevation_deg):
     """Flexion torque of men of one strength factor, 5 to 95 % over bodies and specific tension. [N m]"""
-    tension = facts()["specific_tension"]
+    tension = constant("specific_tension")
     spread = np.random.default_rng(1).standard_normal(BODIES) * np.log(tension.high / tension.low) / 4
     change = np.exp(spread) * np.sqrt(tension.low * tension.high) / tension.value
     at = list(np.degrees(RAISED).round()).index(elevation_deg)
@@ -124,22 +138,21 @@ ORDER = ("neutral", "supinated", "pronated")  # 243.6, 213.6, 113.6 N: Physiol R
 def elbow_row(turn):
     """What the elbow flexors bring to the elbow's row with the arm hanging, the elbow at 90° and full activation. [N m]"""
     length = np.zeros((1, len(MUSCLES)))
-    length[:, : len(names())] = paths(np.eye(3), np.eye(3))[0]
+    length[:, : len(shoulder_muscles())] = paths(np.eye(3), np.eye(3))[0]
     for i, name in enumerate(MUSCLES):
         length[:, i] += elbow_excursion(name, np.pi / 2) if name in POLYNOMIALS else 0.0
     none, at_elbow = np.zeros((1, len(MUSCLES), 3)), elbow_arms(MUSCLES, np.array([np.pi / 2]))
-    brought = columns(
-        MUSCLES,
+    nothing = JointTorques(np.zeros((1, 3)), np.zeros(1), np.zeros((1, 2)))
+    tables = balance_tables(
+        LoadCases(nothing, nothing, nothing),
+        (none, at_elbow, none[..., :2]),
         capacity(length) * driven(MUSCLES, turn),
-        np.ones(1),
-        turn,
-        none,
-        at_elbow,
-        none[..., :2],
         np.eye(3)[:1],
-        "all axes",
+        balance="all axes",
+        hand_turn=turn,
+        elbow_factor=np.ones(1),
     )
-    return np.maximum(brought[0, 3], 0.0).sum()
+    return np.maximum(tables.columns[0, 3], 0.0).sum()
 
 
 def test_elbow_torque_by_hand_turn_physiol_rep_2018_6_e13560():
@@ -149,7 +162,7 @@ def test_elbow_torque_by_hand_turn_physiol_rep_2018_6_e13560():
     np.testing.assert_allclose(found / found[0], np.array([243.6, 213.6, 113.6]) / 243.6, rtol=1e-9)
 
 
-@pytest.mark.parametrize("balance", sm.balance.BALANCES)
+@pytest.mark.parametrize("balance", BALANCES)
 def test_a_pull_that_the_elbow_stops_follows_the_hand_turn_physiol_rep_2018_6_e13560(balance):
     pull, point = sm.pulls["chin-up"], slice(-3, None)
 

@@ -12,8 +12,8 @@ import numpy as np
 import pytest
 
 import shoulder_model as sm
-from shoulder_model.balance import BALANCES
 from shoulder_model.evidence import claim, comparisons
+from shoulder_model.repetition.balance import BALANCES
 
 pytestmark = pytest.mark.published
 MEN = sm.Lifter.average("men")

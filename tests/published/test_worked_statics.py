@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from shoulder_model.statics import joint_force, moment_of_inertia, needed_torque, tension_to_hold
+from shoulder_model.mechanics import joint_force, moment_of_inertia, needed_torque, tension_to_hold
 
 pytestmark = pytest.mark.published
 G = 9.80

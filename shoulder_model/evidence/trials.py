@@ -1,0 +1,216 @@
+"""What published trials say about a question and a muscle, and what they leave open.
+
+``data/evidence.csv`` holds what was read, ``data/comparisons.csv`` says for each row what it compares and what
+was held constant. A result is one of three kinds: a difference (means and standard deviations were read), an
+order (words only) or a p-value. Only a difference has a number here; nothing turns a p-value or an order into one.
+"""
+
+import re
+from dataclasses import dataclass
+from functools import cache
+
+from ..inputs import Allowed, choice, number
+from ..tables import read_table
+from .effect_size import difference_within
+
+ASSUMED, BAND = 0.5, (0.3, 0.7)  # correlation between conditions, an assumption: the trials do not print it
+SIDES = {  # question -> what a result may point to
+    "row or pulldown": ("a row", "a pulldown"),
+    "grip width": ("a wider grip", "a narrower grip"),
+    "hand turn": ("palms away", "palms turned"),
+    "front or behind the neck": ("the bar in front", "the bar behind"),
+    "blades held or free": ("blades held", "blades free"),
+    "pull-up or pulldown": ("a pull-up", "a pulldown"),
+    "after a cue or before": ("the cue", "no cue"),
+}
+HELD = {  # choice -> codes of the column ``held`` it lets through
+    "any load": ("each", "relative", "one", "differ", "not stated"),
+    "relative load": ("each", "relative"),
+    "relative, found for each": ("each",),
+    "one load for all": ("one",),
+}
+HELD_WORDS = {
+    "each": "load found for each",
+    "relative": "relative load",
+    "one": "one load for all",
+    "differ": "loads differ",
+    "not stated": "load not stated",
+}
+
+
+@dataclass(frozen=True)
+class Comparison:
+    """One result of one trial, for one muscle.
+
+    ``higher`` is what the trial's own test says: "first", "second", "none", or "" where no direction is printed.
+    ``means`` is (mean first, SD first, mean second, SD second), in the trial's own unit, or None. ``correlation`` is None
+    unless printed. ``held`` says what was held constant, a code of `HELD`; ``subgroup`` which people, where a trial has
+    several.
+    """
+
+    study: str
+    citation: str
+    n: int
+    question: str
+    muscle: str
+    phase: str
+    first: str
+    second: str
+    higher: str
+    statement: str
+    held: str
+    also_changed: str
+    trained: str
+    normalised: str
+    flaws: str
+    means: tuple | None = None
+    correlation: float | None = None
+    subgroup: str = ""
+
+    @property
+    def kind(self):
+        """ "difference", "p-value" or "order"."""
+        if self.means is not None:
+            return "difference"
+        return "p-value" if re.search(r"\bp\s*[<=]", self.statement, re.I) else "order"
+
+    def effect(self, correlation=ASSUMED):
+        """Hedges' g of first against second [SD between people] at an assumed ``correlation`` between conditions.
+
+        None where no means and standard deviations were read.
+        """
+        if self.means is None:
+            return None
+        first, sd_first, second, sd_second = self.means
+        used = correlation if self.correlation is None else self.correlation
+        return difference_within(first, second, sd_first, sd_second, self.n, used)
+
+    def direction(self, correlation=ASSUMED):
+        """What the result points to, in a word: the trial's own test, else the interval of a difference, else "unknown".
+
+        ``correlation`` as for `effect`.
+        """
+        if self.higher or self.means is None:
+            return self.higher or "unknown"
+        low, high = self.effect(correlation).interval
+        return "first" if low > 0 else "second" if high < 0 else "none"
+
+
+def row_of(rows, coded, condition, exercise):
+    """The one of ``rows`` of the evidence, dicts of text, that a ``coded`` comparison points to by condition and exercise.
+
+    Raises
+    ------
+    LookupError
+        None fits, or several do.
+    """
+    fit = [
+        row
+        for row in rows
+        if (row["study_id"], row["outcome"], row["condition"]) == (coded["study_id"], coded["outcome"], condition)
+        and exercise in ("", row["exercise"])
+        and coded["sex"] in ("", row["sex"])
+    ]
+    if len(fit) > 1:
+        fit = [row for row in fit if row["phase"] == coded["phase"]]
+    if len(fit) != 1:
+        raise LookupError(f"{coded['study_id']}, {condition}: {len(fit)} rows of evidence.csv fit, one is meant")
+    return fit[0]
+
+
+def _normalised(row):
+    """To what an amplitude was scaled, as far as the unit says it."""
+    unit = row["unit"]
+    if unit in ("%MVIC", "%MVC"):
+        return "MVIC"
+    if not row["outcome"].startswith(("emg", "es_")):
+        return "a load"
+    return "best technique" if "best technique" in unit else "not stated"
+
+
+def _statement(row, coded):
+    if coded["says"]:
+        return coded["says"]
+    if row["outcome"].startswith("es_"):
+        return f"printed effect size {row['mean']}"
+    return row["finding"]
+
+
+def _comparison(rows, coded):
+    row = row_of(rows, coded, coded["condition"], coded["exercise"])
+    means = None
+    if coded["against"]:
+        other = row_of(rows, coded, coded["against"], coded["exercise_against"])
+        means = tuple(float(part[field]) for part in (row, other) for field in ("mean", "sd"))
+    same = ("question", "muscle", "phase", "first", "second", "higher", "held", "also_changed", "trained", "flaws")
+    return Comparison(
+        study=coded["study_id"], citation=row["citation"], n=int(row["n"]), statement=_statement(row, coded),
+        normalised=_normalised(row), means=means, subgroup=coded["sex"],
+        correlation=float(coded["correlation"]) if coded["correlation"] else None,
+        **{name: coded[name] for name in same},
+    )  # fmt: skip
+
+
+@cache
+def comparisons():
+    """All coded comparisons, as a tuple of `Comparison`, means in each trial's own unit."""
+    rows = read_table("evidence.csv")
+    return tuple(_comparison(rows, coded) for coded in read_table("comparisons.csv"))
+
+
+def muscles(question, trials=None):
+    """Names of muscles (and "largest load") that some trial looked at under a ``question`` of `SIDES`, most results first.
+
+    ``trials`` a sequence of `Comparison`, all of them by default.
+
+    >>> muscles("blades held or free")
+    ('latissimus dorsi', 'middle trapezius', 'posterior deltoid', 'biceps brachii')
+    """
+    choice("question", question, tuple(SIDES))
+    names = [row.muscle for row in (comparisons() if trials is None else trials) if row.question == question]
+    return tuple(sorted(dict.fromkeys(names), key=lambda muscle: -names.count(muscle)))
+
+
+def choose(trials, *, held="any load", trained_only=False, one_change_only=False, mvic_only=False, minimum_n=0):
+    """Split results by what was held constant.
+
+    Parameters
+    ----------
+    trials : iterable of Comparison
+    held : str
+        One of ``HELD``.
+    trained_only, one_change_only, mvic_only : bool
+        Leave out people not said to be trained; contrasts in which something else changed too;
+        amplitudes not scaled to a maximal voluntary contraction (loads stay in).
+    minimum_n : float
+        Leave out smaller trials.
+
+    Returns
+    -------
+    shown : tuple of Comparison
+    left_out : dict of str to int
+        The first reason that applies, and how many results it took out.
+
+    Raises
+    ------
+    InputError
+        A choice that is not in ``HELD``, a number outside 0 to 1000.
+    """
+    choice("held", held, tuple(HELD))
+    least = number("minimum_n", minimum_n, Allowed(0, 1000, "people", "trials of pulling have 7 to 35"))
+    tests = {
+        "other loading": lambda row: row.held not in HELD[held],
+        "not said to be trained": lambda row: trained_only and row.trained != "trained",
+        "something else changed too": lambda row: one_change_only and bool(row.also_changed),
+        "not scaled to MVIC": lambda row: mvic_only and row.normalised not in ("MVIC", "a load"),
+        f"fewer than {least:.0f} people": lambda row: row.n < least,
+    }
+    shown, left_out = [], {}
+    for row in trials:
+        reason = next((words for words, test in tests.items() if test(row)), None)
+        if reason is None:
+            shown.append(row)
+        else:
+            left_out[reason] = left_out.get(reason, 0) + 1
+    order = ("difference", "p-value", "order")
+    return tuple(sorted(shown, key=lambda row: order.index(row.kind))), left_out

@@ -1,0 +1,170 @@
+"""What the load asks of the joints: moments, and the muscle and joint force of one lever.
+
+The tape law, for a straight line of pull with force F and a weightless arm:
+
+    adduction            F w cos(pull angle)
+    extension            F a
+    horizontal abduction F w sin(pull angle)
+
+the same all along the path. `needed_torque` is the general form that holds with the arm's own
+weight too; `tape_law` is the two lengths and the angle.
+"""
+
+import numpy as np
+
+from ..sources import constant, fact
+from .vectors import cross, dot, stack
+
+
+def tape_law(force, w, a, pull_angle):
+    """Shoulder torque of a straight pull from two tape lengths and an angle. (..., 3) [N m]
+
+    Parameters
+    ----------
+    force : float or ndarray
+        Pull on one hand. [N]
+    w, a : float or ndarray
+        Hand offset and line offset. [m]
+    pull_angle : float or ndarray
+        0 overhead, 90° ahead, 180° down, in the trunk. [rad]
+
+    Examples
+    --------
+    200 N overhead, 10 cm outside and 12 cm in front of the shoulder:
+
+    >>> [round(float(t), 1) for t in tape_law(200.0, 0.10, 0.12, 0.0)]
+    [20.0, 24.0, 0.0]
+    """
+    return stack(force * w * np.cos(pull_angle), force * a, force * w * np.sin(pull_angle))
+
+
+def tape_law_margin(force, pull_angle):
+    """How far the torques move when the tape reads 1 cm wrong and the GH centre lies 7 mm off. (..., 3) [N m]
+
+    Both offsets add up as independent errors; the GH centre's ± 7 mm to the side is derived (D), the tape's
+    ± 1 cm is common practice, no source. Across the pull the centre's published vertical range (± 7.5 mm)
+    stands in for the fore-aft one, which nobody printed. No error of the pull angle is in it.
+
+    Parameters
+    ----------
+    force : float or ndarray
+        Pull on one hand. [N]
+    pull_angle : float or ndarray
+        As for `tape_law`. [rad]
+    """
+    side = np.hypot(fact("tape_reading"), fact("gh_side_margin"))
+    gh = constant("gh_below_acromion")
+    across = np.hypot(fact("tape_reading"), (gh.high - gh.low) / 2)
+    return np.abs(tape_law(force, side, across, pull_angle))
+
+
+def moment(position, force, about=0.0):
+    """Moment r × F of a ``force`` (..., 3) [N] at ``position`` (..., 3) [m] about a point ``about`` [m]. (..., 3) [N m]"""
+    return cross(position - about, force)
+
+
+def anatomical(torque, side="right"):
+    """Components adduction, extension, horizontal abduction of a torque vector. (..., 3) [N m]
+
+    Parameters
+    ----------
+    torque : array_like, shape (..., 3) [N m]
+        That a muscle puts on the upper arm, in thorax axes: about X adducts, about -Z extends, about -Y abducts
+        horizontally (right arm). Or a moment arm, per newton. [m]
+    side : "right" or "left"
+        The left arm is the mirror image.
+    """
+    mirror = 1.0 if side == "right" else -1.0
+    x, y, z = np.moveaxis(np.asarray(torque), -1, 0)
+    return stack(mirror * x, -z, -mirror * y) + 0.0  # no minus zeros
+
+
+def needed_torque(positions, forces, about=0.0):
+    """Torque the muscles must supply about a point to hold ``forces`` at ``positions``. (..., 3) [N m]
+
+    ``positions`` [m] and ``forces`` [N] are sequences of (..., 3) arrays that broadcast, ``about`` one such array [m];
+    the answer is minus the sum of their moments.
+    """
+    return -sum(moment(r, f, about) for r, f in zip(positions, forces, strict=True))
+
+
+def arm_weights(lifter, posture, trunk_lean):
+    """Where the upper arm and the forearm with hand weigh, and how much. Two positions, two forces.
+
+    Parameters
+    ----------
+    lifter : people.Lifter
+    posture : arm.Posture
+    trunk_lean : float or ndarray
+        Turns gravity in thorax axes. [rad]
+
+    Returns
+    -------
+    positions [m], forces [N] : two tuples of two ndarrays, shape (..., 3)
+
+    Notes
+    -----
+    Masses and centres: Winter, Biomechanics and Motor Control of Human Movement, 3rd ed. (R).
+    """
+    down = -stack(np.sin(trunk_lean), np.cos(trunk_lean), 0.0)
+    along_forearm = (posture.hand - posture.elbow) / np.asarray(lifter.forearm)[..., None]
+    to_centre = np.asarray(fact("forearm_and_hand_centre") * lifter.radiale_stylion)[..., None]
+    positions = fact("upper_arm_centre") * posture.elbow, posture.elbow + to_centre * along_forearm
+    weight = np.asarray(lifter.mass * fact("gravity"))[..., None]
+    return positions, (fact("upper_arm_mass") * weight * down, fact("forearm_and_hand_mass") * weight * down)
+
+
+def sc_joint(lifter):
+    """The ``lifter``'s sternoclavicular joint from the GH centre. (..., 3) [m]; partly from memory (ML)"""
+    inward = lifter.gh_breadth / 2 - fact("sc_from_midline")
+    return stack(fact("sc_forward_of_gh"), fact("sc_above_gh"), -inward)
+
+
+def of_girdle(torque):
+    """Components retraction and depression of a torque about the SC joint. (..., 2) [N m]
+
+    Retraction draws the right GH centre back (about -Y), depression draws it down (about X). ``torque`` (..., 3) in
+    thorax axes [N m], or a moment arm, per newton [m].
+    """
+    return np.stack([-torque[..., 1], torque[..., 0]], axis=-1)
+
+
+def girdle_torque(positions, forces, about):
+    """Retraction and depression torque the girdle must supply about the SC joint at ``about`` (..., 3) [m]. (..., 2) [N m]
+
+    ``positions`` [m] and ``forces`` [N] as for `needed_torque`.
+    """
+    return of_girdle(needed_torque(positions, forces, about))
+
+
+def elbow_torque(posture, positions, forces):
+    """Flexion torque the elbow must supply about its hinge; negative is extension. (...) [N m]
+
+    ``posture`` an `arm.Posture`; ``positions`` [m] and ``forces`` [N] of what hangs below the elbow, as for `needed_torque`.
+    """
+    return dot(needed_torque(positions, forces, posture.elbow), posture.hinge)
+
+
+def tension_to_hold(torque, moment_arm):
+    """Pull of one muscle [N] that supplies ``torque`` [N m] with ``moment_arm`` [m], floats or arrays; the arm may not be 0."""
+    return torque / moment_arm
+
+
+def joint_force(forces, tension, line):
+    """Force of the other bone on the segment at the joint that balances all others. (..., 2 or 3) [N]
+
+    Parameters
+    ----------
+    forces : sequence of (..., n) arrays
+        Loads and weights on the segment. [N]
+    tension : float or ndarray
+        Muscle force on the segment. [N]
+    line : array_like, shape (..., n)
+        Unit direction of that pull.
+    """
+    return -sum(np.asarray(f) for f in forces) - np.asarray(tension)[..., None] * np.asarray(line)
+
+
+def moment_of_inertia(torque, angular_acceleration):
+    """Moment of inertia [kg m²] that ``torque`` [N m] turns with ``angular_acceleration`` [rad/s²]."""
+    return torque / angular_acceleration

@@ -1,0 +1,97 @@
+"""Turning the hand: what it does to the elbow flexors, and what it asks of forearm and shoulder.
+
+Eleven men pulled with the elbow bent and the hand pronated, neutral or supinated, while their drive to the
+muscles was measured (Physiol Rep 2018;6:e13560). Pull = drive × what the muscles can give through their
+levers, so
+
+    leverage of a turn = (pull / drive) over that of the neutral hand
+    drive of a turn    = drive over that of the neutral hand
+
+Drive scales the flexors' capacity, leverage their moment arms at the elbow. The shoulder feels the hand
+only where the forearm's turn runs out: the rest has to come from turning the whole arm (`forearm_turn`).
+"""
+
+from functools import cache
+
+import numpy as np
+
+from ..inputs import choice
+from ..mechanics import pull_axes
+from ..mechanics.pull import HAND_TURNS
+from ..mechanics.vectors import cross, dot, stack, unit
+from ..sources import constant, fact
+from .elbow import FLEXORS
+
+PEOPLE = 11  # measured, Physiol Rep 2018;6:e13560
+
+
+@cache
+def drive(hand_turn):
+    """Voluntary drive to the elbow flexors over that with the neutral hand, a ratio without unit.
+
+    ``hand_turn`` "pronated", "neutral" or "supinated"; another one is an `InputError`. Physiol Rep 2018;6:e13560.
+
+    >>> round(drive("pronated"), 2)
+    0.74
+    """
+    return fact(f"elbow_drive_{choice('hand_turn', hand_turn, HAND_TURNS)}") / fact("elbow_drive_neutral")
+
+
+def driven(muscles, hand_turn):
+    """What the ``hand_turn`` leaves of each of ``muscles``' capacity, a ratio (muscle,): `drive` for elbow flexors, else 1."""
+    return np.where(np.isin(muscles, FLEXORS), drive(hand_turn), 1.0)
+
+
+@cache
+def leverage(hand_turn):
+    """What the flexors' levers give at full drive, over that with the neutral hand, a ratio without unit.
+
+    ``hand_turn`` as for `drive`. Pull over drive, Physiol Rep 2018;6:e13560 (derived).
+
+    >>> round(leverage("pronated"), 2)
+    0.63
+    """
+    pull = fact(f"elbow_pull_{choice('hand_turn', hand_turn, HAND_TURNS)}") / fact("elbow_pull_neutral")
+    return pull / drive(hand_turn)
+
+
+def pull_band(hand_turn):
+    """Measured pull over that of the neutral hand, a ratio, and how far ± 1 standard error of both means lets it move.
+
+    ``hand_turn`` as for `drive`. Physiol Rep 2018;6:e13560.
+    """
+    here, neutral = (constant(f"elbow_pull_{turn}") for turn in (choice("hand_turn", hand_turn, HAND_TURNS), "neutral"))
+    ratio = here.value / neutral.value
+    doubt = sum(((f.high - f.low) / 2 / f.value) ** 2 for f in {here.name: here, neutral.name: neutral}.values())
+    error = np.sqrt(doubt / PEOPLE) if here is not neutral else 0.0
+    return ratio, ratio * (1 - error), ratio * (1 + error)
+
+
+def forearm_turn(posture, lifter, pull):
+    """How far the forearm is turned from neutral, pronation positive, (..., point). [rad]
+
+    The thumb of a pronated hand points along the bar to the other hand, of a supinated one away from it, of a
+    neutral one across the pull, up towards the head in a row. Neutral is the thumb on the side to which the
+    elbow bends. What exceeds about 80° (from memory, ML) no forearm gives: then wrist or shoulder have to turn.
+
+    Parameters
+    ----------
+    posture : mechanics.Posture
+    lifter : people.Lifter
+    pull : mechanics.Pull
+    """
+    along_forearm = unit(posture.hand - posture.elbow)
+    _, across, _ = pull_axes(lifter, pull)
+    thumb = {
+        "pronated": stack(0.0, 0.0, -1.0),
+        "supinated": stack(0.0, 0.0, 1.0),
+        "neutral": -across,
+    }[pull.hand_turn]
+    bends_to = cross(posture.hinge, along_forearm)
+    thumb = np.broadcast_to(thumb, bends_to.shape)
+    return np.arctan2(-dot(thumb, posture.hinge), dot(thumb, bends_to))
+
+
+def beyond_forearm(turn):
+    """How much of a ``turn`` (...) [rad] the forearm cannot give and the arm has to, (...). [rad]"""
+    return np.maximum(np.abs(turn) - np.radians(fact("forearm_turn_limit_deg")), 0.0)

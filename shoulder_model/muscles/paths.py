@@ -1,0 +1,277 @@
+"""Muscle paths about the shoulder: each in its own plane through the joint centre.
+
+A path runs from its origin (thorax or scapula) to its insertion (humerus). It is the straight line,
+or hugs a sphere about the GH centre where the straight line would cut it. All of it lies in the plane
+of origin, insertion and centre, so with ``o`` and ``i`` the distances of the two ends, ``c`` the dot
+product of their positions and ``R`` the sphere's radius
+
+    straight:  length = sqrt(o² + i² - 2 c)               moment arm = distance of the line
+    wrapped:   length = sqrt(o² - R²) + sqrt(i² - R²) + R arc      moment arm = R
+
+about the plane's normal; ``arc`` is the angle between the ends less arccos(R / o) and arccos(R / i).
+It goes the shorter way round. The moment arm is minus the slope of the length about every axis.
+"""
+
+from dataclasses import dataclass
+from functools import cache, cached_property
+
+import numpy as np
+
+from ..axes import MUSCLE_AXES
+from ..blocks import blocks
+from ..inputs import Allowed, choice, number
+from ..mechanics import anatomical, raised_arm
+from ..tables import read_table
+from .scapula import turned_scapula
+
+BLOCK = 2048  # postures worked on at once: small enough for cache and for the allocator's own pages
+TINY = 1e-12
+LEVI_CIVITA = np.array([[[(a - b) * (b - c) * (c - a) / 2 for c in range(3)] for b in range(3)] for a in range(3)])
+
+
+@dataclass(frozen=True)
+class PathSet:
+    """Paths whose origins lie on one bone, next to each other in the table.
+
+    ``rows`` (path,) their places in the table; ``origin`` in the bone's axes and ``insertion`` in the humerus' axes
+    (path, 3) [m]; ``wrap`` (path,) radius of the sphere, 0 for a straight line [m].
+    """
+
+    rows: np.ndarray
+    origin: np.ndarray
+    insertion: np.ndarray
+    wrap: np.ndarray
+
+    @cached_property
+    def columns(self):
+        """The paths' place among all of them, a slice."""
+        return slice(int(self.rows[0]), int(self.rows[-1]) + 1) if len(self.rows) else slice(0, 0)
+
+    @cached_property
+    def linear(self):
+        """Matrix (9, 4 path) that takes a humerus' nine numbers to the product and the normal of fixed origins. [m²]"""
+        product = np.einsum("ki,kj->ijk", self.origin, self.insertion)[:, :, None]
+        normal = np.einsum("qab,kb,kj->ajqk", LEVI_CIVITA, self.origin, self.insertion)
+        return np.concatenate([product, normal], axis=2).reshape(9, -1)
+
+    @cached_property
+    def ends(self):
+        """Distances of origin and insertion from the GH centre, two (path,). [m]"""
+        return np.linalg.norm(self.origin, axis=-1), np.linalg.norm(self.insertion, axis=-1)
+
+
+@cache
+def landmarks():
+    """Rows of ``data/landmarks.csv`` as dicts of text: every path with its ends [m], sphere [m], source and mark."""
+    return tuple(read_table("landmarks.csv"))
+
+
+@cache
+def shoulder_muscles():
+    """Names of the muscles that cross the shoulder, in the table's order."""
+    return tuple(row["muscle"] for row in landmarks())
+
+
+@cache
+def path_sets():
+    """The table's paths by the bone of their origin, two `PathSet`: thorax, scapula. [m]"""
+    return path_sets_of(landmarks())
+
+
+def path_sets_of(rows):
+    """Rows like those of `landmarks` as two `PathSet`, by the bone of their origin: thorax, scapula. [m]
+
+    Raises
+    ------
+    ValueError
+        An origin or insertion inside its sphere; names the muscle.
+    """
+    return tuple(_path_set(rows, frame) for frame in "ts")
+
+
+def _path_set(rows, frame):
+    mine = [i for i, row in enumerate(rows) if row["frame"] == frame]
+
+    def points(end):
+        return np.array([[float(rows[i][f"{end}_{axis}"]) for axis in "xyz"] for i in mine]).reshape(-1, 3)
+
+    wrap = np.array([float(rows[i]["wrap"]) for i in mine])
+    paths_here = PathSet(np.array(mine, dtype=int), points("origin"), points("insertion"), wrap)
+    inside = [rows[mine[k]]["muscle"] for k in np.flatnonzero(np.minimum(*paths_here.ends) <= wrap)]
+    if inside:
+        raise ValueError(f"{', '.join(inside)}: origin or insertion lies inside the sphere; make the sphere smaller")
+    return paths_here
+
+
+def _turn(rotation, points):
+    """Components (3, n, muscle) of points (muscle, 3) turned by rotations (n, 3, 3)."""
+    return (rotation.reshape(-1, 3) @ points.T).reshape(len(rotation), 3, len(points)).swapaxes(0, 1)
+
+
+def _dot(p, q):
+    return p[0] * q[0] + p[1] * q[1] + p[2] * q[2]
+
+
+def _fixed(paths_here, humerus):
+    """Dot product (n, muscle) and cross product (3, n, muscle) of insertion and origin, origins on the thorax.
+
+    Both are linear in the humerus' nine numbers, so one matrix product gives them all.
+    """
+    products = (humerus.reshape(-1, 9) @ paths_here.linear).reshape(len(humerus), 4, -1).swapaxes(0, 1)
+    return products[0], products[1:]
+
+
+def _turning(paths_here, humerus, scapula):
+    """The same for origins on the scapula."""
+    origin, insertion = _turn(scapula, paths_here.origin), _turn(humerus, paths_here.insertion)
+    normal = (
+        insertion[1] * origin[2] - insertion[2] * origin[1],
+        insertion[2] * origin[0] - insertion[0] * origin[2],
+        insertion[0] * origin[1] - insertion[1] * origin[0],
+    )
+    return _dot(origin, insertion), normal
+
+
+def _scale_and_length(paths_here, c, lengths):
+    """What scales the cross product of insertion and origin to a torque per newton, and the length. (n, muscle)"""
+    oo, ii, rr = (np.square(distance) for distance in (*paths_here.ends, paths_here.wrap))
+    length_squared = (oo + ii) - 2 * c
+    area_squared = oo * ii - c * c
+    cut = area_squared < rr * length_squared  # the line passes the centre closer than the sphere ...
+    wrapped = np.nonzero(cut & (c < np.minimum(oo, ii)))  # ... and does so between its ends
+    length = np.sqrt(length_squared)
+    scale = 1.0 / length
+    area = np.sqrt(np.maximum(area_squared[wrapped], TINY**2))
+    scale[wrapped] = paths_here.wrap[wrapped[-1]] / area
+    if lengths and len(area):
+        length[wrapped] = _around(paths_here, wrapped[-1], np.arctan2(area, c[wrapped]))
+    return scale, length
+
+
+def _around(paths_here, muscle, angle):
+    """Length of paths that hug their sphere, for the angle between their ends: two tangents and an arc."""
+    (o, i), radius = paths_here.ends, paths_here.wrap
+    free = np.sqrt(np.maximum(o**2 - radius**2, 0.0)) + np.sqrt(np.maximum(i**2 - radius**2, 0.0))
+    tangents = np.arccos(np.minimum(radius / o, 1.0)) + np.arccos(np.minimum(radius / i, 1.0))
+    return free[muscle] + radius[muscle] * (angle - tangents[muscle])
+
+
+def paths(humerus, scapula, sets=None, *, out=None, lengths=True):
+    """Lengths of all muscles and the torque each puts on the humerus per newton of tension.
+
+    Parameters
+    ----------
+    humerus, scapula : ndarray, shape (..., 3, 3)
+        Axes of the bone as columns, in thorax axes; broadcast against each other.
+    sets : tuple of PathSet, optional
+        Thorax and scapula; those of `path_sets` by default.
+    out : pair of ndarray, optional
+        Where to put length and torque, of the shapes below; saves new memory in a loop over blocks.
+    lengths : bool
+        False leaves the lengths of wrapped paths out (they stay those of the straight line): moment arms only.
+
+    Returns
+    -------
+    length : ndarray, shape (..., muscle) [m]
+    torque : ndarray, shape (..., muscle, 3) [m]
+        N m per N about the thorax axes X, Y, Z. `statics.anatomical` names its components.
+
+    Notes
+    -----
+    Postures go through in blocks of 2,048, so working memory does not grow with their number.
+    """
+    humerus, scapula = np.broadcast_arrays(humerus, scapula)
+    lead = humerus.shape[:-2]
+    bones = humerus.reshape(-1, 3, 3), scapula.reshape(-1, 3, 3)
+    sets = path_sets() if sets is None else sets
+    count = sum(len(paths_here.rows) for paths_here in sets)
+    shapes = (*lead, count), (*lead, count, 3)
+    filled = tuple(np.empty(shape) for shape in shapes) if out is None else out
+    length, torque = filled[0].reshape(-1, count), filled[1].reshape(-1, count, 3)
+    for here in blocks(len(bones[0]), BLOCK):
+        arm, blade = bones[0][here], bones[1][here]
+        for paths_here, turns in zip(sets, (False, True), strict=True):
+            c, normal = _turning(paths_here, arm, blade) if turns else _fixed(paths_here, arm)
+            scale, length[here, paths_here.columns] = _scale_and_length(paths_here, c, lengths)
+            for axis in range(3):
+                np.multiply(normal[axis], scale, out=torque[here, paths_here.columns, axis])
+    return filled
+
+
+def path_points(name, humerus, scapula, count=24):
+    """Points (count, 3) along the path of the muscle ``name`` in one posture, for drawing: origin first. [m]
+
+    ``humerus``, ``scapula`` (3, 3) axes as columns; ``count`` points.
+    """
+    which = _place(name)
+    thorax, blade = path_sets()
+    paths_here = thorax if which in thorax.rows else blade
+    k = int(np.flatnonzero(paths_here.rows == which)[0])
+    origin = scapula @ paths_here.origin[k] if paths_here is blade else paths_here.origin[k]
+    insertion, radius = humerus @ paths_here.insertion[k], paths_here.wrap[k]
+    straight = origin + np.linspace(0, 1, count)[:, None] * (insertion - origin)
+    if paths(humerus, scapula)[0][which] - np.linalg.norm(insertion - origin) < 1e-9:
+        return straight
+    o, i = np.linalg.norm(origin), np.linalg.norm(insertion)
+    first = origin / o
+    across = insertion - first * (insertion @ first)
+    across /= np.linalg.norm(across)
+    ends = np.arccos(radius / o), np.arctan2(insertion @ across, insertion @ first) - np.arccos(radius / i)
+    turn = np.linspace(*ends, count - 2)[:, None]
+    return np.vstack([origin, radius * (np.cos(turn) * first + np.sin(turn) * across), insertion])
+
+
+def moment_arms(humerus, scapula, sets=None):
+    """Moment arms (..., muscle, axis) about `axes.MUSCLE_AXES`, the last of them the humerus' own shaft. [m]
+
+    ``humerus``, ``scapula`` (..., 3, 3) and ``sets`` as for `paths`.
+    """
+    torque = paths(humerus, scapula, sets, lengths=False)[1]
+    inward = np.einsum("...mi,...i->...m", torque, humerus[..., 1])
+    return np.concatenate([anatomical(torque), inward[..., None]], axis=-1)
+
+
+def _place(name):
+    """Where the shoulder muscle ``name`` stands in the table."""
+    return shoulder_muscles().index(choice("muscle", name, shoulder_muscles()))
+
+
+def muscle_length(name, elevation, plane):
+    """Length of one muscle's path with the arm raised by ``elevation`` in ``plane``, not turned about its shaft. (...) [m]
+
+    Parameters
+    ----------
+    name : str
+        A muscle of ``data/landmarks.csv``.
+    elevation, plane : float or ndarray
+        As for `moment_arm`. [rad]
+    """
+    return paths(raised_arm(elevation, plane), turned_scapula(elevation, plane))[0][..., _place(name)]
+
+
+def moment_arm(name, elevation, plane, axis, scapula_turns=True):
+    """Moment arm of one muscle with the arm raised by ``elevation`` in ``plane``, not turned about its shaft.
+
+    Parameters
+    ----------
+    name : str
+        A muscle of ``data/landmarks.csv``.
+    elevation : float or ndarray
+        Angle of the upper arm from hanging, 0 to π. [rad]
+    plane : float or ndarray
+        0 frontal (abduction), 90° sagittal (flexion). [rad]
+    axis : "adduction", "extension", "horizontal_abduction" or "internal_rotation"
+    scapula_turns : bool
+        False leaves the scapula where it rests.
+
+    Returns
+    -------
+    float or ndarray [m]
+        Positive where the muscle's pull adducts (extends, ...).
+    """
+    which = _place(name), MUSCLE_AXES.index(choice("axis", axis, MUSCLE_AXES))
+    elevation = number("elevation", elevation, Allowed(0.0, np.pi, "rad", "give radians from hanging"))
+    plane = number("plane", plane, Allowed(-np.pi, np.pi, "rad", "0 is to the side, 90° to the front"))
+    blade = turned_scapula(elevation, plane) if scapula_turns else np.eye(3)
+    arm = moment_arms(raised_arm(elevation, plane), blade)[(..., *which)]
+    return float(arm) if np.ndim(arm) == 0 else arm

@@ -1,0 +1,56 @@
+"""The scapula turns up as the arm is raised: its rhythm, as a rotation about the GH centre.
+
+Scapular upward rotation against humerothoracic elevation in three planes stands in ``data/scapular_rhythm.csv``
+(J Bone Joint Surg Am 2009;91:378, read). Below 30° and above 120° the first and last slopes go on (derived). The
+turn is about the normal of the scapular plane, 40° in front of the frontal plane; the GH centre stays put.
+"""
+
+import numpy as np
+
+from ..mechanics import raised_arm
+from ..sources import fact
+from ..tables import read_table
+
+SCAPULAR_PLANE = np.radians(fact("scapular_plane_deg"))
+RHYTHM = read_table("scapular_rhythm.csv")
+ELEVATION_DEG = np.array([float(row["elevation_deg"]) for row in RHYTHM])
+UPWARD_DEG = {  # plane of elevation [deg] -> upward rotation at each elevation [deg]
+    plane: np.array([float(row[f"plane_{plane:.0f}_deg"]) for row in RHYTHM]) for plane in (0.0, 40.0, 90.0)
+}
+
+
+def _in_plane(plane_deg, elevation_deg):
+    """Upward rotation in one measured plane, less that of the hanging arm. [deg]"""
+    first, last = np.diff(UPWARD_DEG[plane_deg])[[0, -1]] / 15.0
+    knots = np.r_[0.0, ELEVATION_DEG, 180.0]
+    rest = UPWARD_DEG[plane_deg][0] - 30.0 * first
+    values = np.r_[rest, UPWARD_DEG[plane_deg], UPWARD_DEG[plane_deg][-1] + 60.0 * last]
+    return np.interp(elevation_deg, knots, values) - rest
+
+
+def upward_rotation(elevation, plane):
+    """How far the scapula has turned up from where it rests with the arm hanging. [rad]
+
+    Parameters
+    ----------
+    elevation, plane : float or ndarray
+        Of the upper arm against the trunk; planes beyond the measured 0 to 90° take the nearest. [rad]
+
+    Returns
+    -------
+    float or ndarray [rad]
+        Interpolated between the measured angles (J Bone Joint Surg Am 2009;91:378) and planes.
+    """
+    elevation_deg, plane_deg = np.degrees(elevation), np.clip(np.degrees(plane), 0.0, 90.0)
+    frontal, scapular, sagittal = (_in_plane(measured, elevation_deg) for measured in UPWARD_DEG)
+    near = np.minimum(plane_deg / 40.0, 1.0)
+    far = np.maximum(plane_deg - 40.0, 0.0) / 50.0
+    return np.radians(frontal + (scapular - frontal) * near + (sagittal - scapular) * far)
+
+
+def turned_scapula(elevation, plane):
+    """Axes of the scapula as columns, identity with the arm hanging. (..., 3, 3)
+
+    ``elevation``, ``plane`` (...) of the upper arm as for `upward_rotation`. [rad]
+    """
+    return raised_arm(upward_rotation(elevation, plane), SCAPULAR_PLANE)

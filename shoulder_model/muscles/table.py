@@ -1,0 +1,35 @@
+"""The muscles of the model: their names, sizes and fibres, from ``data/capacity.csv``."""
+
+from functools import cache
+
+import numpy as np
+
+from ..tables import read_table
+
+
+@cache
+def muscle_table():
+    """Rows of ``data/capacity.csv`` as dicts of text: size [cm²] and fibre length [cm] of every muscle, source and mark."""
+    return tuple(read_table("capacity.csv"))
+
+
+MUSCLES = tuple(row["muscle"] for row in muscle_table())  # shoulder muscles first, girdle muscles last
+LAT = tuple(name for name in MUSCLES if name.startswith("latissimus"))
+
+
+@cache
+def cross_sections():
+    """PCSA of every muscle and the ends of what sources say, three arrays (muscle,). [cm²]"""
+    return tuple(np.array([float(row[k]) for row in muscle_table()]) for k in ("pcsa_cm2", "pcsa_low", "pcsa_high"))
+
+
+@cache
+def modelled():
+    """Names of the muscles whose length the model knows, in the table's order: all but the girdle's."""
+    return tuple(row["muscle"] for row in muscle_table() if row["fibre_cm"])
+
+
+@cache
+def optimal_fibres():
+    """Optimal fibre length (muscle,) of the `modelled` muscles. [m]"""
+    return np.array([float(row["fibre_cm"]) / 100 for row in muscle_table() if row["fibre_cm"]])

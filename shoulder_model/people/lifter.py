@@ -1,0 +1,253 @@
+"""A lifter: body measures in, the lengths and masses of the arm out.
+
+Measures are those of the ANSUR II survey (4,082 men, 1,986 women; NATICK/TR-15/007).
+What was not measured is filled in with its expected value given what was: the conditional
+mean of a multivariate normal.
+"""
+
+from dataclasses import dataclass, fields
+from functools import cache
+
+import numpy as np
+
+from ..inputs import Allowed, InputError, choice, number
+from ..sources import fact
+from ..tables import read_table
+
+SEXES = ("men", "women")
+ELBOW_LIMIT = np.radians(fact("elbow_flexion_limit_deg"))  # nobody's elbow bends further here
+SPREAD = 5.0  # allowed: the survey's mean ± this many standard deviations ...
+FLOOR = 0.4  # ... and never under this share of the mean (body mass is skewed; the normal is not)
+
+
+@dataclass(frozen=True)
+class Survey:
+    """Means, standard deviations and correlations of one sex.
+
+    ``names`` (measure,); ``mean``, ``sd`` (measure,) [m], mass [kg]; ``correlation`` (measure, measure).
+    """
+
+    names: tuple
+    mean: np.ndarray
+    sd: np.ndarray
+    correlation: np.ndarray
+
+    @property
+    def covariance(self):
+        return self.correlation * np.outer(self.sd, self.sd)
+
+    def mean_of(self, name):
+        """Mean of the measure ``name``. [m], mass [kg]"""
+        return float(self.mean[self.names.index(name)])
+
+    def sd_of(self, name):
+        """Standard deviation of the measure ``name``. [m], mass [kg]"""
+        return float(self.sd[self.names.index(name)])
+
+    def allowed(self, name):
+        """Range of the measure ``name``, `SPREAD` standard deviations about the mean and over `FLOOR`. [m], mass [kg]"""
+        mean, sd = self.mean_of(name), self.sd_of(name)
+        low = max(mean - SPREAD * sd, FLOOR * mean)
+        return Allowed(low, mean + SPREAD * sd, "kg" if name == "mass" else "m", "check the reading and its unit")
+
+
+@cache
+def survey(sex):
+    """The ANSUR II summary of one sex, "men" or "women", as a `Survey`. [m], mass [kg]
+
+    Source: NATICK/TR-15/007, computed from the individual records (mark D).
+    """
+    rows = read_table(f"ansur2_{choice('sex', sex, SEXES)}_summary.csv")
+    columns = [row["measure"] for row in rows]
+    to_si = np.array([1.0 if name.endswith("_kg") else 1e-3 for name in columns])
+    return Survey(
+        names=tuple(name.removesuffix("_mm").removesuffix("_kg") for name in columns),
+        mean=np.array([float(row["mean"]) for row in rows]) * to_si,
+        sd=np.array([float(row["sd"]) for row in rows]) * to_si,
+        correlation=np.array([[float(row[f"r_{name}"]) for name in columns] for row in rows]),
+    )
+
+
+@dataclass(frozen=True)
+class Lifter:
+    """Body measures of one lifter, or of many when the fields are arrays of one shape.
+
+    Parameters
+    ----------
+    sex : "men" or "women"
+        Which half of the survey stands behind the expected values.
+    stature, biacromial, acromion_radiale, radiale_stylion, elbow_grip, hand : float or ndarray
+        Lengths, as ANSUR II measures them. [m]
+    chest_breadth, chest_depth, waist_circumference : float or ndarray
+        Trunk, as ANSUR II measures it. [m]
+    mass : float or ndarray
+        Body mass. [kg]
+
+    Raises
+    ------
+    InputError
+        A measure that is not finite, or further than 5 standard deviations from the survey's mean.
+    """
+
+    sex: str
+    stature: float
+    mass: float
+    biacromial: float
+    acromion_radiale: float
+    radiale_stylion: float
+    elbow_grip: float
+    hand: float
+    chest_breadth: float
+    chest_depth: float
+    waist_circumference: float
+
+    def __post_init__(self):
+        people = survey(self.sex)
+        for name in people.names:
+            object.__setattr__(self, name, number(name, getattr(self, name), people.allowed(name)))
+
+    @classmethod
+    def average(cls, sex):
+        """The survey's mean man or woman: ``sex`` is "men" or "women". Lengths [m], mass [kg]."""
+        return cls.from_measures(sex)
+
+    @classmethod
+    def from_measures(cls, sex, **measured):
+        """The lifter with these measures; every other one is its expected value given these.
+
+        Parameters
+        ----------
+        sex : "men" or "women"
+        **measured : float
+            Any fields of `Lifter`. [m], mass [kg]
+
+        Raises
+        ------
+        InputError
+            As `expected_measures`.
+
+        >>> lifter = Lifter.from_measures("women", stature=1.68, mass=64.0, biacromial=0.372)
+        >>> round(lifter.acromion_radiale, 3)
+        0.321
+        """
+        return cls(sex, **{name: mean for name, (mean, _) in expected_measures(sex, **measured).items()})
+
+    @property
+    def gh_breadth(self):
+        """Distance between the two GH centres [m]: taken as the biacromial breadth, ± 7 mm a side (mark D)."""
+        return self.biacromial
+
+    @property
+    def upper_arm(self):
+        """GH centre to elbow axis [m]: acromion-radiale less the drop from acromion to GH centre (mark D).
+
+        295 mm for the mean man; five dissected arms gave 313 ± 16 mm.
+        """
+        return self.acromion_radiale - fact("gh_below_acromion")
+
+    @property
+    def forearm(self):
+        """Elbow axis to the middle of the grip [m]: elbow-grip less the elbow's back-to-axis depth (ML)."""
+        return self.elbow_grip - fact("elbow_back_to_axis")
+
+    @property
+    def reach(self):
+        """GH centre to the middle of the grip with a straight elbow. [m]"""
+        return self.upper_arm + self.forearm
+
+    def trunk_site(self, level):
+        """Point on the front of the trunk, forward and up from the GH centre. [m], [m]
+
+        ``level`` runs from 0 at the height of the axilla to 1 at the tenth rib (ANSUR II heights,
+        scaled with stature). Forward is half the chest depth from the mid-chest down, and 0.40 of
+        it at the axilla, where the chest is shallower (``data/facts.csv``; from memory, ML).
+        """
+        scale = self.stature / survey(self.sex).mean_of("stature")
+        axilla, rib = (fact(f"{site}_below_acromion_{self.sex}") * scale for site in ("axilla", "tenth_rib"))
+        mid_chest = 0.3
+        depths = fact("axilla_front_of_depth"), fact("chest_front_of_depth")
+        forward = self.chest_depth * np.interp(level, [0.0, mid_chest], depths)
+        return forward, fact("gh_below_acromion") - (axilla + level * (rib - axilla))
+
+
+def expected_measures(sex, **measured):
+    r"""Expected value and standard deviation of every measure, given some of them.
+
+    Conditional normal: :math:`\mu_u + C_{um} C_{mm}^{-1} (x_m - \mu_m)`.
+
+    Parameters
+    ----------
+    sex : "men" or "women"
+    **measured : float
+        Measures by the names of `Lifter`'s fields. [m], mass [kg]
+
+    Returns
+    -------
+    dict of name -> (mean, sd)
+        ``sd`` is 0 for what was measured. [m], mass [kg]
+
+    Raises
+    ------
+    InputError
+        An unknown or impossible measure, or measures that cannot belong to one person.
+    """
+    people = survey(sex)
+    known_values = {}
+    for name, value in measured.items():
+        known_values[name] = number(name, value, people.allowed(choice("measure", name, people.names)))
+    known = np.array([name in known_values for name in people.names])
+    covariance = people.covariance
+    mean, sd = people.mean.copy(), np.sqrt(np.diag(covariance))
+    if known_values:
+        measures = [known_values[name] for name in people.names if name in known_values]
+        offset = np.array(measures) - people.mean[known]
+        slope = np.linalg.solve(covariance[np.ix_(known, known)], covariance[np.ix_(known, ~known)])
+        spread = covariance[np.ix_(~known, ~known)] - covariance[np.ix_(~known, known)] @ slope
+        mean[~known] += offset @ slope
+        sd[~known] = np.sqrt(np.diag(spread))
+        mean[known], sd[known] = offset + people.mean[known], 0.0
+    for name, value in zip(people.names, mean, strict=True):
+        allowed = people.allowed(name)
+        if not allowed.low <= value <= allowed.high:
+            raise InputError(
+                name,
+                f"{', '.join(known_values)} do not go together: they imply {name} = {value:.3f} {allowed.unit}, "
+                f"outside {allowed.low:.3f} to {allowed.high:.3f}; measure again, or give {name} too",
+            )
+    return {name: (float(m), float(s)) for name, m, s in zip(people.names, mean, sd, strict=True)}
+
+
+def draw_lifters(n, sex, seed):
+    """Draw lifters from the survey's multivariate normal: a `Lifter` whose fields have shape (n,). [m], mass [kg]
+
+    Parameters
+    ----------
+    n : int
+        How many people, 1 to a million.
+    sex : "men" or "women"
+    seed : int
+        The same seed gives the same lifters.
+
+    Notes
+    -----
+    Draws outside `Lifter`'s allowed ranges (about 1 in 10,000) are drawn again.
+    """
+    people = survey(sex)
+    n = int(number("n", n, Allowed(1, 1_000_000, "lifters", "draw at least one, at most a million")))
+    limits = [people.allowed(name) for name in people.names]
+    low, high = (np.array([getattr(limit, end) for limit in limits]) for end in ("low", "high"))
+    random = np.random.default_rng(seed)
+    kept = np.empty((0, len(people.names)))
+    while len(kept) < n:
+        drawn = random.multivariate_normal(people.mean, people.covariance, size=n)
+        kept = np.vstack([kept, drawn[((drawn >= low) & (drawn <= high)).all(axis=1)]])
+    return Lifter(sex, **dict(zip(people.names, kept[:n].T, strict=True)))
+
+
+def one_person(lifter, what):
+    """Refuse a ``lifter`` who is a crowd, where ``what`` (in words) is for one person."""
+    if np.ndim(lifter.stature):
+        raise InputError("lifter", f"lifter: this is a crowd; {what} is for one person")
+
+
+MEASURES = tuple(field.name for field in fields(Lifter) if field.name != "sex")

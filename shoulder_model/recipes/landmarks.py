@@ -1,0 +1,189 @@
+"""Makes ``data/landmarks.csv`` from ``landmarks_start.csv``: ``python -m shoulder_model.recipes.landmarks``.
+
+The starting landmarks are placed from general anatomy (mark ML) or fitted to measured lines of action (D). They are
+moved as little as possible (standard deviations below) until every row of ``muscle_statements.csv`` holds with a
+margin. Nothing else is fitted: no torque, no load, no trial. A statement is a hinge: 0 where it holds with the margin,
+else by how much it is missed; landmarks and radii move by least squares against the hinges.
+"""
+
+import csv
+from importlib.resources import files
+
+import numpy as np
+
+from ..axes import AXES, MUSCLE_AXES
+from ..mechanics import raised_arm
+from ..muscles import moment_arms, turned_scapula
+from ..muscles.paths import path_sets_of
+from ..tables import read_table
+
+ORIGIN_SD, INSERTION_SD, RADIUS_SD = 0.012, 0.006, 0.002  # m; how far a landmark may reasonably lie from its start
+MARGIN = 0.0015  # m; every inequality is asked to hold by this much
+TARGET = files("shoulder_model").joinpath("data", "landmarks.csv")
+ENDS = [f"{end}_{axis}" for end in ("origin", "insertion") for axis in "xyz"]
+DEG = np.radians(1.0)
+RAISED = np.arange(0, 121, 15) * DEG
+SWEEPS = {  # elevation and plane of the arm, not turned about its shaft
+    "abduction": (RAISED, 0.0),
+    "flexion": (RAISED, 90 * DEG),
+    "level": (90 * DEG, RAISED),  # from the side to the front and across
+    "near the side": (np.array([5, 15, 30]) * DEG, 40 * DEG),
+}
+LINES = read_table("lat_lines.csv")
+SCAPULA_AXES = np.array([[np.sin(35 * DEG), 0, np.cos(35 * DEG)], [np.cos(35 * DEG), 0, -np.sin(35 * DEG)], [0, 1, 0]])
+
+
+def postures(elevation, plane):
+    """Humerus and scapula, two (..., 3, 3), for an arm raised by ``elevation`` in ``plane`` without axial turn. [rad]"""
+    elevation, plane = np.broadcast_arrays(np.asarray(elevation, float), np.asarray(plane, float))
+    return raised_arm(elevation, plane), turned_scapula(elevation, plane)
+
+
+def statements():
+    """Rows of ``data/muscle_statements.csv`` as dicts of text; values in millimetres, of a line in degrees."""
+    return tuple(read_table("muscle_statements.csv"))
+
+
+def above(high, low):
+    """How far each of ``high`` falls short of lying above all of ``low`` by the margin; 0 where it does. [m]"""
+    return np.maximum(np.ravel(np.max(low, axis=0) + MARGIN - np.asarray(high)), 0.0)
+
+
+def within(value, target, band):
+    """How far ``value`` lies outside ``target`` ± ``band`` less the margin; 0 where it does not. [m]"""
+    return np.maximum(np.abs(np.asarray(value) - target) - band + MARGIN, 0.0)
+
+
+class Landmarks:
+    """Landmarks to hold against the statements: rows like those of ``data/landmarks.csv``, lengths in metres."""
+
+    def __init__(self, rows):
+        self.names = [row["muscle"] for row in rows]
+        self.sets = path_sets_of(rows)
+        self.arms = {sweep: moment_arms(*postures(*angles), self.sets) for sweep, angles in SWEEPS.items()}
+
+    def misses(self):
+        """What every statement is missed by, one array of hinges. [m]"""
+        return np.concatenate([float(row["weight"]) * self.missed(row) for row in statements()])
+
+    def missed(self, statement):
+        """Hinges of one of the `statements`, without its weight. [m], of a line [deg]"""
+        hinges = {
+            "lead": self._lead, "one leads": self._one_leads, "positive": self._positive, "peak": self._peak,
+            "mean": self._mean, "ceiling": self._ceiling, "arms": self._arms, "line": self._line,
+        }  # fmt: skip
+        return np.ravel(hinges[statement["kind"]](statement, statement["muscles"].split("+")))
+
+    def _arm(self, statement, muscles):
+        """Arms about the statement's axis and sign over its sweep, (posture, muscle). [m]"""
+        places = [self.names.index(name) for name in muscles]
+        return int(statement["sign"]) * self.arms[statement["sweep"]][:, places, MUSCLE_AXES.index(statement["axis"])]
+
+    def _means(self, statement, muscles):
+        """Mean arms of the muscles, and of all others."""
+        others = [name for name in self.names if name not in muscles]
+        return (self._arm(statement, some).mean(axis=0) for some in (muscles, others))
+
+    def _lead(self, statement, muscles):
+        return above(*self._means(statement, muscles))
+
+    def _one_leads(self, statement, muscles):
+        theirs, others = self._means(statement, muscles)
+        return above([theirs.max()], others)
+
+    def _positive(self, statement, muscles):
+        return above(self._arm(statement, muscles), [0.0])
+
+    def _peak(self, statement, muscles):
+        target, band = float(statement["value"]) / 1000, float(statement["band"]) / 1000
+        return within(self._arm(statement, muscles).max(), target, band)
+
+    def _mean(self, statement, muscles):
+        target, band = float(statement["value"]) / 1000, float(statement["band"]) / 1000
+        return within(np.abs(self._arm(statement, muscles).mean(axis=0)), target, band)
+
+    def _ceiling(self, statement, muscles):
+        places = [self.names.index(name) for name in muscles]
+        arms = np.abs(self.arms[statement["sweep"]][:, places, : len(AXES)])
+        return above([float(statement["value"]) / 1000], arms.ravel()[:, None])
+
+    def _arms(self, statement, muscles):
+        rows = [row for row in read_table("lat_arms.csv") if row["muscle"] in muscles]
+        degrees, target, band = np.array(
+            [[float(row[k]) for k in ("abduction_deg", "arm_mm", "band_mm")] for row in rows]
+        ).T
+        points = [int(np.flatnonzero(np.isclose(RAISED, angle * DEG))[0]) for angle in degrees]
+        return within(self._arm(statement, muscles)[points, 0], target / 1000, band / 1000)
+
+    def _line(self, statement, muscles):
+        return np.maximum(np.median(self.line_angles(*muscles)) - float(statement["value"]), 0.0)
+
+    def line_angles(self, muscle):
+        """Angles between the model's and the measured lines of one ``muscle``, in scapula axes. (line,) [deg]"""
+        rows = [row for row in LINES if row["muscle"] == muscle]
+        humerus, scapula = postures(np.array([float(row["abduction_deg"]) for row in rows]) * DEG, 0.0)
+        place = self.names.index(muscle)
+        paths, on_scapula = next((paths, k) for k, paths in enumerate(self.sets) if place in paths.rows)
+        row = int(np.flatnonzero(paths.rows == place)[0])
+        origin = scapula @ paths.origin[row] if on_scapula else paths.origin[row]
+        line = np.einsum("nji,nj->ni", scapula, origin - humerus @ paths.insertion[row])
+        measured = np.array([[float(row[axis]) for axis in "xyz"] for row in rows]) @ SCAPULA_AXES
+        cos = np.sum(line * measured, axis=1) / np.linalg.norm(line, axis=1) / np.linalg.norm(measured, axis=1)
+        return np.degrees(np.arccos(np.clip(cos, -1, 1)))
+
+
+def moved(rows, step):
+    """Rows with their landmarks and radii moved by ``step`` (7 rows,), in standard deviations; lengths in metres."""
+    sd = np.repeat([ORIGIN_SD, INSERTION_SD], 3)
+    new = []
+    for row, move in zip(rows, step.reshape(len(rows), 7), strict=True):
+        changed = {key: float(row[key]) + shift for key, shift in zip(ENDS, move[:6] * sd, strict=True)}
+        inner = min(np.linalg.norm([changed[key] for key in ENDS[part : part + 3]]) for part in (0, 3))
+        radius = float(row["wrap"])
+        wrap = min(max(radius + move[6] * RADIUS_SD, 0.015), inner - 0.001) if radius else 0.0  # ends lie outside
+        new.append(row | changed | {"wrap": wrap})
+    return new
+
+
+def fit(rows, most_steps=200):
+    """Landmarks fitted to the statements.
+
+    Parameters
+    ----------
+    rows : list of dict
+        As ``data/landmarks_start.csv``; lengths in metres.
+    most_steps : int
+        Of the least squares.
+
+    Returns
+    -------
+    list of dict, ndarray
+        The rows, rounded to half a millimetre, and their way in standard deviations.
+    """
+    from scipy.optimize import least_squares  # here: nothing else in the package wants it
+
+    def residual(step):
+        return np.r_[0.02 * step, 1e3 * Landmarks(moved(rows, step)).misses()]
+
+    best = least_squares(residual, np.zeros(7 * len(rows)), diff_step=1e-3, max_nfev=most_steps)
+    rounded = [
+        row | {key: f"{round(2000 * row[key]) / 2000:.4f}" for key in (*ENDS, "wrap")} for row in moved(rows, best.x)
+    ]
+    return rounded, best.x
+
+
+def main():
+    """Fit, say how well it went, and write the table with the notes it has."""
+    rows, step = fit(read_table("landmarks_start.csv"))
+    missed = 1000 * Landmarks(rows).misses().max()
+    print(f"largest move {np.abs(step).max():.2f} sd; statements still missed by up to {missed:.2f} mm of the margin")
+    notes = [line for line in TARGET.read_text(encoding="utf-8").splitlines() if line.startswith("#")]
+    with open(str(TARGET), "w", encoding="utf-8", newline="") as file:
+        file.write("\n".join(notes) + "\n")
+        writer = csv.DictWriter(file, rows[0], lineterminator="\n")
+        writer.writeheader()
+        writer.writerows(rows)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,85 @@
+"""How a rep is worked out: the options of `rep` and `sweep`, their defaults and their checks."""
+
+import inspect
+from dataclasses import dataclass, fields
+
+import numpy as np
+
+from ..inputs import Allowed, InputError, choice, number
+from ..muscles import Strength, expected_strength, reference_body
+from ..sharing.least_effort import POWER
+from ..sources import fact
+from .balance import BALANCES, SIDE_FORCES
+
+POINTS = Allowed(2, 10_001, "points", "give 2 to 10,001 points along the rep")
+
+
+@dataclass(frozen=True)
+class RepOptions:
+    """The options of `rep_and_sweep.rep`, where each is explained; here are their defaults."""
+
+    points: int = 41
+    arm_weight: bool = True
+    muscles: bool = True
+    work: bool | None = True
+    strength: Strength | float | None = None
+    balance: str = "plane"
+    side_force: str = "zero"
+    power: float = 2.0
+    by_size: bool = False
+    body: object = None
+
+    def __post_init__(self):
+        object.__setattr__(self, "points", int(number("points", self.points, POINTS)))
+        number("power", self.power, POWER)
+        choice("balance", self.balance, BALANCES)
+        choice("side_force", self.side_force, SIDE_FORCES)
+
+    def strength_of(self, lifter):
+        """The `Strength` to reckon with for a ``lifter``."""
+        if self.strength is None:
+            return expected_strength(lifter)
+        if isinstance(self.strength, Strength):
+            return self.strength
+        usual = fact("elbow_over_shoulder_strength")
+        return Strength(self.strength, self.strength, self.strength, usual, "a given factor")
+
+    def body_of(self):
+        """The `Body` to reckon with."""
+        return reference_body() if self.body is None else self.body
+
+    def strength_along(self, crowd, lay_along):
+        """A given strength with any arrays, one value a lifter, laid along the ``crowd``'s axis by ``lay_along``.
+
+        Raises `InputError` for arrays of another shape than the ``crowd``'s.
+        """
+        arrays = {field: value for field, value in vars(self.strength).items() if np.ndim(value)}
+        wrong = [field for field, value in arrays.items() if np.shape(value) != crowd]
+        if wrong:
+            shape = np.shape(arrays[wrong[0]])
+            raise InputError(
+                "strength",
+                f"strength: {wrong[0]} has shape {shape}; give one number, or one for each lifter of a crowd",
+            )
+        return lay_along(self.strength, arrays) if arrays else self.strength
+
+
+OPTIONS = tuple(field.name for field in fields(RepOptions))
+
+
+def options_of(named):
+    """`RepOptions` of a dict ``named``; a name that is none raises `UnknownName` with the nearest ones."""
+    return RepOptions(**{choice("option", name, OPTIONS): value for name, value in named.items()})
+
+
+def signature_with_options(*last, **defaults):
+    """Signature of a call that takes a lifter, a pull and the options by name, for help and tab completion.
+
+    ``last`` are `inspect.Parameter` that follow, ``defaults`` this call's own ones.
+    """
+    first = [inspect.Parameter(name, inspect.Parameter.POSITIONAL_OR_KEYWORD) for name in ("lifter", "pull")]
+    named = [
+        inspect.Parameter(f.name, inspect.Parameter.KEYWORD_ONLY, default=defaults.get(f.name, f.default))
+        for f in fields(RepOptions)
+    ]
+    return inspect.Signature([*first, *named, *last])

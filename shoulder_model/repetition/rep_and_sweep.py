@@ -1,0 +1,281 @@
+"""One rep of a pull, and many at once: labelled arrays of what it asks.
+
+The flow: a `Lifter` and a `Pull` give the hand's way, the arm along it and the torques (`mechanics.load_cases`), the
+humerus gives the muscles' lengths and moment arms (`muscles.muscle_geometry`), their size gives what they can supply
+and who does (`supply`).
+"""
+
+import inspect
+from dataclasses import replace
+from functools import lru_cache
+
+import numpy as np
+import xarray as xr
+
+from ..axes import AXES, GIRDLE_AXES, JOINTS, SPACE
+from ..inputs import InputError, choice
+from ..mechanics import load_cases
+from ..mechanics.pull import ALLOWED
+from ..muscles import MUSCLES, forearm_turn, muscle_geometry
+from ..people import MEASURES
+from .options import OPTIONS, options_of, signature_with_options
+from .supply import supply
+
+SWEEPABLE = (*ALLOWED, *MEASURES)
+COORDS = {"axis": list(AXES), "girdle_axis": list(GIRDLE_AXES), "space": list(SPACE), "joint": list(JOINTS)}
+VARIABLES = {  # of `rep`, and their units
+    "hand": "m",
+    "elbow": "m",
+    "elbow_flexion": "rad",
+    "elevation": "rad",
+    "plane_of_elevation": "rad",
+    "shoulder_torque": "N m",
+    "elbow_torque": "N m",
+    "girdle_torque": "N m",
+    "scapular_upward_rotation": "rad",
+    "muscle_moment_arm": "m",
+    "elbow_moment_arm": "m",
+    "girdle_moment_arm": "m",
+    "muscle_length": "m",
+    "forearm_turn": "rad",
+    "capacity": "N",
+    "activation": "",
+    "shortfall": "",
+    "largest_load_kg": "kg",
+    "whole_rep_load_kg": "kg",
+    "adds_kg": "kg",
+    "gives_out": "",
+    "side_force": "N",
+    "force": "N",
+    "hand_offset": "m",
+    "line_offset": "m",
+    "touched": "",
+    "short_of_touch": "m",
+}
+MOST_POSTURES = 20_000  # of a sweep, whose work is worked out without being asked for
+
+
+def rep(lifter, pull, **options):
+    """What one rep asks of the shoulder, elbow and girdle, from the reach to its end, and who supplies it.
+
+    Parameters
+    ----------
+    lifter : people.Lifter
+        One lifter, or a crowd (fields of shape (n,)): then a dim ``lifter`` leads.
+    pull : mechanics.Pull
+    points : int
+        Evenly spaced along the hand path, 2 to 10,001.
+    arm_weight : bool
+        False leaves out the weight of the arm itself, for work by hand.
+    muscles : bool
+        False leaves out the variables of muscles and scapula, for speed.
+    work : bool
+        False leaves out who does the work and the largest load, for speed.
+    strength : muscles.Strength or float, optional
+        How strong the lifter is; a number is the factor on the table's adult. None: what is expected of sex
+        and body mass (`muscles.expected_strength`).
+    balance : "plane" or "all axes"
+        Whether the shoulder's torque is met about the normal of the plane of pull only, or about all axes.
+    side_force : "zero", "grip" or "free"
+        The sideways force that a hand may put on a bar: none, as much as friction holds, any. On handles and
+        with one hand there is none.
+    power : float
+        Muscles share so that the sum of activation to this power is least; 1.05 to 10, by default 2.
+    by_size : bool
+        True weighs each muscle's term by its cross-section, so that the answer does not depend on how many parts
+        the table cuts a muscle into.
+    body : muscles.Body, optional
+        Other muscles than the reference body's.
+
+    Returns
+    -------
+    xarray.Dataset, dims point, axis, muscle, space, girdle_axis, joint
+        ``shoulder_torque``, ``elbow_torque`` and ``girdle_torque`` that the lifter supplies on one
+        side [N m]; ``hand``, ``elbow`` from the GH centre in thorax axes [m]; ``elevation``,
+        ``plane_of_elevation``, ``elbow_flexion``, ``scapular_upward_rotation`` (from rest) [rad];
+        ``muscle_moment_arm`` about the shoulder, ``elbow_moment_arm``, ``girdle_moment_arm``, each 0 where a
+        muscle does not cross; ``muscle_length`` of paths that cross the shoulder, for the elbow's own
+        muscles the change from a straight elbow, 0 for the girdle's [m];
+        ``force`` on one hand [N]; ``hand_offset`` w, ``line_offset`` a [m]; ``touched`` is False where
+        the elbow was fully bent (143°) before the touch point, ``short_of_touch`` then the way left [m];
+        ``forearm_turn`` from neutral, pronation positive [rad];
+        ``capacity`` of each muscle at this turn of the hand [N]; ``activation``, its share of that at the pull's own load, 0 to 1; where
+        the load cannot be held, some are 1 and ``shortfall`` says what share of the torque is missing;
+        ``largest_load_kg`` on the whole bar that the posture can hold, NaN where it cannot even hold the arm,
+        ``adds_kg`` what each fully active muscle adds to it, ``gives_out`` each joint's share in what stops it,
+        in sum 1, ``whole_rep_load_kg`` the smallest of the largest
+        loads after the first fifth of the rep [kg]; ``side_force`` of the bar on the hand, to the right [N].
+
+    Raises
+    ------
+    InputError
+        A grip or touch point out of reach; names the field.
+
+    Notes
+    -----
+    Valid for slow reps: no inertia, a straight hand path (or an arc), a GH centre that stays put. Loads are
+    isometric limits, good for orders and shapes; their size rests on the strength factor. What a muscle does
+    at the elbow is ``activation * capacity * elbow_moment_arm`` times the strength's ``elbow`` factor and, for
+    flexors, the turn's leverage (`hand_turn`).
+
+    Examples
+    --------
+    >>> from shoulder_model import Lifter, pulls
+    >>> one = rep(Lifter.average("men"), pulls["front pulldown"], arm_weight=False)
+    >>> round(float(one.shoulder_torque.sel(axis="extension")[0]), 1)
+    25.5
+    """
+    _one_value_each(pull)
+    return _dataset(lifter, pull, options_of(options), {})
+
+
+def sweep(lifter, pull, **values):
+    """`rep` for every combination of the given values: the same names, one dim more for each field.
+
+    Parameters
+    ----------
+    lifter : people.Lifter
+        One lifter, or a crowd: then a dim ``lifter`` leads.
+    pull : mechanics.Pull
+    work : bool, optional
+        Who does the work takes about four times as long as all the rest. Left open, it is worked out for up to
+        20,000 postures and left out beyond; True and False decide it.
+    **values : array_like, shape (n,)
+        Any numeric field of `Pull` (``grip_ratio``, ``trunk_lean``, ``load_kg``, ...) or of a single
+        `Lifter` (``biacromial``, ...), units as there; and the options of `rep`.
+
+    Raises
+    ------
+    InputError
+        As `rep`; a field that cannot be swept, or values that are no list.
+
+    Examples
+    --------
+    >>> from shoulder_model import Lifter, pulls
+    >>> grid = sweep(Lifter.average("men"), pulls["front pulldown"], grip_ratio=[1.0, 2.0], trunk_lean=[0.0, 0.2])
+    >>> dict(grid.shoulder_torque.sizes)
+    {'grip_ratio': 2, 'trunk_lean': 2, 'point': 41, 'axis': 3}
+    """
+    options, fields = {"work": None}, {}
+    for name, value in values.items():
+        if choice("field", name, (*SWEEPABLE, *OPTIONS)) in OPTIONS:
+            options[name] = value
+            continue
+        fields[name] = np.atleast_1d(np.asarray(value, dtype=float))
+        if fields[name].ndim != 1 or not fields[name].size:
+            raise InputError(name, f"{name} has shape {np.shape(value)}; give one value or a list of values")
+    return _dataset(lifter, pull, options_of(options), fields)
+
+
+rep.__signature__ = signature_with_options()
+sweep.__signature__ = signature_with_options(inspect.Parameter("values", inspect.Parameter.VAR_KEYWORD), work=None)
+
+
+def _one_value_each(pull):
+    """Refuse a pull with arrays."""
+    if any(np.ndim(getattr(pull, name)) for name in ALLOWED):
+        raise InputError("pull", "pull has a field that is an array; give the numbers to sweep() instead")
+
+
+def _dataset(lifter, pull, options, fields):
+    """The labelled answer: one leading dim for a crowd and for each swept field."""
+    crowd = np.shape(lifter.stature)
+    lead = ({"lifter": np.arange(*crowd)} if crowd else {}) | fields
+    lifter, pull, options = _spread(lifter, pull, options, crowd, fields)
+    shape = tuple(len(values) for values in lead.values())
+    if options.work is None:
+        options = replace(options, work=options.points * np.prod(shape) <= MOST_POSTURES)
+    variables = {}
+    for name, (dims, values) in _variables(lifter, pull, options).items():
+        tail = np.shape(values)[np.ndim(values) - len(dims) :] if dims else ()
+        tail = (options.points, *tail[1:]) if dims[:1] == ("point",) else tail
+        if not dims and np.ndim(values):
+            values = values[..., 0]  # the axis that points would broadcast against
+        full = np.broadcast_to(values, (*shape, *tail))
+        variables[name] = xr.Variable((*lead, *dims), full, {"units": VARIABLES[name]}, fastpath=True)
+    coords = _coords(options.points)
+    if lead:
+        coords = coords.assign(lead)
+    return xr.Dataset(variables, coords, {"pull": pull.name, "arm_weight": int(options.arm_weight)})
+
+
+def _spread(lifter, pull, options, crowd, fields):
+    """Lifter, pull and options with each array on a leading axis of its own: the crowd's first, then the fields' in order."""
+    rank, place = len(fields) + bool(crowd), int(bool(crowd))
+
+    def along_crowd(record, arrays):
+        return _reshaped(record, arrays, 0, rank)
+
+    if crowd:
+        lifter = along_crowd(lifter, {name: getattr(lifter, name) for name in MEASURES})
+    for axis, (name, values) in enumerate(fields.items(), start=place):
+        if name in ALLOWED:
+            pull = _reshaped(pull, {name: values}, axis, rank)
+        else:
+            lifter = _reshaped(lifter, {name: values}, axis, rank)
+    if options.strength is not None:
+        options = replace(options, strength=options.strength_of(lifter))
+        options = replace(options, strength=options.strength_along(crowd, along_crowd))
+    return lifter, pull, options
+
+
+def _reshaped(record, values, place, rank):
+    """``record`` with arrays put on axis ``place`` of ``rank`` leading axes, plus one axis for points."""
+    shape = [1] * (rank + 1)
+    shape[place] = -1
+    return replace(record, **{name: np.reshape(array, shape) for name, array in values.items()})
+
+
+@lru_cache(maxsize=32)
+def _coords(points):
+    """Coordinates of every rep of so many points; making their indexes anew would take a third of its time."""
+    progress = np.linspace(0.0, 1.0, points)
+    progress.setflags(write=False)  # every rep of so many points shares it
+    return xr.Dataset(coords=COORDS | {"muscle": list(MUSCLES), "progress": ("point", progress)}).coords
+
+
+def _variables(lifter, pull, options):
+    """Every variable of the rep as (dims, array); arrays broadcast over leading axes."""
+    path, posture, cases = load_cases(lifter, pull, options.points, arm_weight=options.arm_weight)
+    torques = cases.total(np.asarray(pull.mass_on_bar(lifter), float))
+    variables = {
+        "hand": (("point", "space"), path.hand),
+        "elbow": (("point", "space"), posture.elbow),
+        "elbow_flexion": (("point",), posture.elbow_flexion),
+        "elevation": (("point",), posture.elevation),
+        "plane_of_elevation": (("point",), posture.plane_of_elevation),
+        "forearm_turn": (("point",), forearm_turn(posture, lifter, pull)),
+        "shoulder_torque": (("point", "axis"), torques.shoulder),
+        "elbow_torque": (("point",), torques.elbow),
+        "girdle_torque": (("point", "girdle_axis"), torques.girdle),
+        "force": ((), pull.force(lifter)),
+        "hand_offset": ((), pull.hand_offset(lifter)),
+        "line_offset": ((), pull.line_offset(lifter)),
+        "touched": ((), path.touched),
+        "short_of_touch": ((), path.short_of_touch),
+    }
+    if options.muscles:
+        geometry = muscle_geometry(posture, options.body_of())
+        variables |= _muscle_variables(geometry)
+        if options.work:
+            variables |= _supply_variables(supply(lifter, pull, path.normal, cases, geometry, options))
+    return variables
+
+
+def _muscle_variables(geometry):
+    return {
+        "scapular_upward_rotation": (("point",), geometry.scapular_rotation),
+        "muscle_moment_arm": (("point", "muscle", "axis"), geometry.shoulder_arm),
+        "elbow_moment_arm": (("point", "muscle"), geometry.elbow_arm),
+        "girdle_moment_arm": (("point", "muscle", "girdle_axis"), geometry.girdle_arm),
+        "muscle_length": (("point", "muscle"), geometry.length),
+    }
+
+
+def _supply_variables(supplied):
+    of_muscles = {
+        name: (("point", "muscle"), getattr(supplied, name)) for name in ("capacity", "activation", "adds_kg")
+    }
+    of_points = {name: (("point",), getattr(supplied, name)) for name in ("shortfall", "side_force", "largest_load_kg")}
+    of_joints = {"gives_out": (("point", "joint"), supplied.gives_out)}
+    return of_muscles | of_points | of_joints | {"whole_rep_load_kg": ((), supplied.whole_rep_load_kg)}

@@ -1,0 +1,133 @@
+"""Who supplies what a rep asks, and the largest load of every posture: the part of a rep that knows strength.
+
+Takes the torques that the load cases ask and the muscles' arms and lengths, and hands them in blocks to `balance`
+and `sharing`.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..blocks import in_blocks
+from ..mechanics import JointTorques, LoadCases, anatomical
+from ..mechanics.load_cases import newtons_per_kg
+from ..muscles import MUSCLES, capacity
+from ..muscles.hand_turn import driven
+from ..muscles.paths import BLOCK
+from ..sharing import largest_load, least_effort
+from .balance import balance_tables, possible_side_force, side_force_of
+from .counted_part import first_counted
+
+
+@dataclass(frozen=True)
+class Supply:
+    """Who supplies the torques of a rep; fields as the variables of `rep_and_sweep.rep`, arrays (..., point), muscles or
+    joints behind.
+    """
+
+    capacity: np.ndarray
+    activation: np.ndarray
+    shortfall: np.ndarray
+    side_force: np.ndarray
+    largest_load_kg: np.ndarray
+    adds_kg: np.ndarray
+    gives_out: np.ndarray
+
+    @property
+    def whole_rep_load_kg(self):
+        """The smallest largest load of the counted part, (..., 1). [kg]"""
+        first = first_counted(self.largest_load_kg.shape[-1])
+        return self.largest_load_kg[..., first:].min(axis=-1, keepdims=True)
+
+
+def supply(lifter, pull, normal, cases, geometry, options):
+    """The `Supply` of a rep: forces in N, loads in kg.
+
+    Parameters
+    ----------
+    lifter : people.Lifter
+    pull : mechanics.Pull
+    normal : ndarray, shape (..., 3)
+        Unit normal of the plane of pull.
+    cases : mechanics.LoadCases
+    geometry : muscles.MuscleGeometry
+    options : options.RepOptions
+    """
+    strength, body, muscles = options.strength_of(lifter), options.body_of(), len(MUSCLES)
+    weight = np.append(body.cross_section, body.cross_section.mean()) if options.by_size else None
+    kg, factor = np.asarray(pull.mass_on_bar(lifter), float), np.asarray(strength.factor)
+    asked = cases.arm_weight, cases.per_kg, cases.side_force
+    lead = np.broadcast_shapes(
+        geometry.elbow_arm.shape[:-1], asked[0].elbow.shape, asked[1].elbow.shape, kg.shape, factor.shape
+    )
+
+    def flat(array, *tail):
+        return np.broadcast_to(array, (*lead, *tail)).reshape(-1, *tail)
+
+    cases = LoadCases(*(JointTorques(flat(t.shoulder, 3), flat(t.elbow), flat(t.girdle, 2)) for t in asked))
+    arms = (
+        flat(geometry.shoulder_arm, muscles, 3),
+        flat(geometry.elbow_arm, muscles),
+        flat(geometry.girdle_arm, muscles, 2),
+    )
+    normal, kg, at_elbow = flat(anatomical(normal), 3), flat(kg), flat(strength.elbow)
+    force = capacity(flat(geometry.length, muscles), flat(factor), body) * driven(MUSCLES, pull.hand_turn)
+    side_force = possible_side_force(pull, options.side_force)
+
+    def rows(here):
+        tables = balance_tables(
+            cases.map(lambda array: array[here]), tuple(arm[here] for arm in arms), force[here], normal[here],
+            balance=options.balance, hand_turn=pull.hand_turn, elbow_factor=at_elbow[here],
+        )  # fmt: skip
+        effort, most = effort_and_limit(
+            tables,
+            kg[here],
+            side_force=side_force,
+            newtons_per_kg=newtons_per_kg(pull),
+            power=options.power,
+            weight=weight,
+        )
+        shares = joint_shares(tables, most)
+        return effort.activation[:, :-1], effort.shortfall, effort.side_force, most.load, most.adds[:, :-1], shares
+
+    values = force, *in_blocks(rows, len(kg), BLOCK)
+    return Supply(*(array.reshape(*lead, *array.shape[1:]) for array in values))
+
+
+def effort_and_limit(tables, kg, *, side_force, newtons_per_kg, power=2.0, weight=None):
+    """Activation at a load, the shortfall there, and the largest load, for n postures.
+
+    Parameters
+    ----------
+    tables : balance.Balance
+    kg : ndarray, shape (n,)
+        Load on the whole bar. [kg]
+    side_force : "zero", "grip" or "free"
+    newtons_per_kg : float
+        Pull on one hand for 1 kg on the whole bar. [N/kg]
+    power : float
+        Of the sharing rule.
+    weight : ndarray, shape (muscle + 1,), optional
+        Weights of the sharing rule.
+
+    Returns
+    -------
+    sharing.LeastEffort, sharing.LargestLoad
+        The load in kg.
+    """
+    side, per_kg = side_force_of(tables, side_force, newtons_per_kg)
+    most = largest_load(tables.columns, tables.arm_weight, tables.per_kg, side=side, side_limit=per_kg)
+    effort = least_effort(
+        tables.columns, tables.asked(kg), power=power, weight=weight, side=side,
+        side_limit=np.inf if per_kg is None else per_kg * kg, holdable=kg <= most.load,
+    )  # fmt: skip
+    return effort, most
+
+
+def joint_shares(tables, most):
+    """Each joint's share in what stops the load, (n, joint), in sum 1 without unit: the facet's normal times the torque of 1 kg.
+
+    ``tables`` a `Balance`, ``most`` its `LargestLoad` in kg.
+    """
+    per_kg = np.nan_to_num(most.side_force / np.maximum(most.load, 1e-9))  # side force that goes with 1 kg
+    return tables.by_joint(most.normal * (tables.per_kg + per_kg[:, None] * tables.side_force))

@@ -1,0 +1,91 @@
+"""What shoulder and elbow can supply together: the polygon of two torques, and the load's ray through it.
+
+The two torques are the shoulder's about the normal of the plane of pull and the elbow's flexion. Muscles at full
+or no activation make the polygon's corners; a muscle that crosses both joints slants its sides. The girdle is
+left out of the polygon: where the ray ends inside, the girdle has given out first, or another axis.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..mechanics import anatomical, load_cases
+from ..mechanics.load_cases import newtons_per_kg
+from ..sharing import largest_load
+from .balance import balance_tables, possible_side_force, side_force_of
+from .options import options_of
+
+DIRECTIONS = np.linspace(0.0, 2 * np.pi, 73)
+
+
+@dataclass(frozen=True)
+class TorquePolygon:
+    """Points (2,) and (n, 2) as shoulder torque in the plane of pull and elbow flexion torque of the muscles. [N m]
+
+    ``outline`` closed; ``unloaded`` what the arm alone asks, ``asked`` what the load asks, less what a side force
+    takes; ``limit`` what the muscles supply at the largest load, NaN where nothing holds.
+    """
+
+    outline: np.ndarray
+    unloaded: np.ndarray
+    asked: np.ndarray
+    limit: np.ndarray
+
+
+def torque_polygon(lifter, pull, rep, point, **options):
+    """The polygon at one point of a rep. [N m]
+
+    Parameters
+    ----------
+    lifter : people.Lifter
+        One lifter.
+    pull : mechanics.Pull
+    rep : xarray.Dataset
+        The rep of both, with work.
+    point : int
+        Index along the rep.
+    **options
+        Those that ``rep`` was made with (`rep_and_sweep.rep`).
+
+    Notes
+    -----
+    The outline joins the boundary in 72 directions, so a corner may be cut by a degree or two. With all axes
+    balanced, the shoulder's other two components are held at nothing.
+    """
+    options = options_of(options)
+    path, _, cases = load_cases(lifter, pull, rep.sizes["point"], arm_weight=options.arm_weight)
+    normal = anatomical(path.normal).reshape(1, 3)
+    names = ("capacity", "muscle_moment_arm", "elbow_moment_arm", "girdle_moment_arm")
+    capacity, *arms = (rep[name].values[point : point + 1] for name in names)
+    tables = balance_tables(
+        cases.map(lambda array: array[[point]]), arms, capacity, normal,
+        balance=options.balance, hand_turn=pull.hand_turn, elbow_factor=options.strength_of(lifter).elbow,
+    )  # fmt: skip
+    side, limit = side_force_of(tables, possible_side_force(pull, options.side_force), newtons_per_kg(pull))
+    most = largest_load(tables.columns, tables.arm_weight, tables.per_kg, side=side, side_limit=limit)
+    asked = tables.asked(np.array([float(pull.mass_on_bar(lifter))])) + float(rep.side_force[point]) * tables.side_force
+    columns, onto = tables.columns[0], _two_rows(normal[0], tables)
+    held = np.isfinite(most.load[0])
+    supplied = columns @ most.activation[0] if held else np.full(len(onto.T), np.nan)
+    outline = _outline(columns, onto, tables.shoulder_rows)
+    return TorquePolygon(outline, onto @ tables.arm_weight[0], onto @ asked[0], onto @ supplied)
+
+
+def _two_rows(normal, tables):
+    """Matrix (2, k) that takes a posture's torques to those two."""
+    shoulder = normal if tables.shoulder_rows == 3 else np.ones(1)
+    onto = np.zeros((2, len(shoulder) + 3))
+    onto[0, : len(shoulder)], onto[1, len(shoulder)] = shoulder, 1.0
+    return onto
+
+
+def _outline(columns, onto, shoulder_rows):
+    """Where the muscles' torques end in every direction; the shoulder's other components, if any, at nothing."""
+    if shoulder_rows == 3:
+        across = np.linalg.svd(onto[:1, :3])[2][1:]
+        onto = np.vstack([onto, np.pad(across, ((0, 0), (0, 3)))])
+    ours = onto @ columns[:, :-1]
+    toward = np.zeros((len(DIRECTIONS), len(ours)))
+    toward[:, 0], toward[:, 1] = np.cos(DIRECTIONS), np.sin(DIRECTIONS)
+    reach = largest_load(np.broadcast_to(ours, (len(toward), *ours.shape)), 0 * toward, toward)
+    return reach.load[:, None] * toward[:, :2]

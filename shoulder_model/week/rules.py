@@ -1,0 +1,51 @@
+"""The rules of a week: doses, limits and small habits, from ``data/week_rules.csv`` with source and mark."""
+
+from dataclasses import dataclass, fields
+from functools import cache
+
+from ..inputs import choice
+from ..tables import read_table
+
+EXPERIENCE = ("novice", "intermediate", "advanced")
+
+
+@dataclass(frozen=True)
+class Rules:
+    """Numbers of the plan; every one may be changed with `dataclasses.replace`. Units and sources stand in the table."""
+
+    days_low: int
+    days_high: int
+    repetitions_low: int
+    repetitions_high: int
+    weekly_sets_low: float
+    weekly_sets_high: float
+    helper_set: float
+    grip_high: float
+    direction_share: float
+    direction_sets: float
+    sets_per_visit: int
+    session_sets: int
+    pull_sets: int
+    pulls_low: int
+    pulls_high: int
+    low_back_sets: float
+    repetitions_left_low: int
+    repetitions_left_high: int
+    load_step_low: float
+    load_step_high: float
+    repetitions_over: int
+    trial_weeks: int
+    comfort_low: float
+
+
+@cache
+def rules(experience):
+    """The `Rules` for an ``experience``, "novice", "intermediate" or "advanced"; units in ``data/week_rules.csv``.
+
+    >>> rules("novice").repetitions_low, rules("novice").repetitions_high
+    (8, 12)
+    """
+    choice("experience", experience, EXPERIENCE)
+    kinds = {field.name: field.type for field in fields(Rules)}
+    rows = [row for row in read_table("week_rules.csv") if row["experience"] in ("any", experience)]
+    return Rules(**{row["name"]: kinds[row["name"]](float(row["value"])) for row in rows})

@@ -1,0 +1,380 @@
+"""Panels at the model: set a control, look at the artists, the words and the layers. No browser."""
+
+import json
+import sys
+
+import ipywidgets as widgets
+import numpy as np
+import pytest
+
+import shoulder_model as sm
+from shoulder_model.panels import (
+    EvidencePanel,
+    GirdlePanel,
+    GripPanel,
+    Guess,
+    LatPanel,
+    OneArmPanel,
+    SessionPanel,
+    TrunkPanel,
+    WorkPanel,
+    folded,
+)
+
+PANELS = [GripPanel, TrunkPanel, OneArmPanel, LatPanel, GirdlePanel, WorkPanel, EvidencePanel, SessionPanel]
+IN_WORDS = [EvidencePanel, SessionPanel]  # their tables hold words too
+
+
+@pytest.fixture(params=PANELS, ids=lambda panel: panel.__name__)
+def panel(request):
+    return request.param()
+
+
+def controls(panel):
+    """Every slider of a panel, rep position included."""
+    return [*panel.sliders.values(), *([panel.along] if hasattr(panel, "along") else [])]
+
+
+def test_every_slider_moves_picture_and_words_to_both_ends_and_back(panel):
+    for control in controls(panel):
+        start, picture, words = control.value, panel.overlay.value, panel.words
+        seen = set()
+        for value in (control.min, control.max):
+            control.value = value
+            assert panel.trouble.value == ""
+            assert "nan" not in panel.overlay.value and "nan" not in panel.words
+            seen.add((panel.overlay.value, panel.words))
+        assert len(seen) == 2, control.description
+        control.value = start
+        assert (panel.overlay.value, panel.words) == (picture, words)
+
+
+def test_the_words_stand_on_the_picture_and_under_it(panel):
+    from html import unescape
+
+    assert panel.words in unescape(panel.overlay.value)
+    assert panel.words in unescape(panel.sentence.value)
+
+
+def test_keeping_one_shows_a_ghost_and_spells_out_the_difference(panel):
+    assert panel.difference.value == ""
+    panel.keep()
+    before = panel.overlay.value
+    control = controls(panel)[0]
+    control.value = control.max
+    assert "Against the one you kept" in panel.difference.value
+    assert all(
+        len(artist.get_xdata()) for ghost in panel.ghosts for artist in [getattr(ghost, "ghost", None)] if artist
+    )
+    assert panel.overlay.value != before
+    panel.drop()
+    assert panel.difference.value == ""
+    assert not any(len(ghost.ghost.get_xdata()) for ghost in panel.ghosts if hasattr(ghost, "ghost"))
+
+
+def test_the_difference_is_the_difference_of_the_numbers():
+    panel = GripPanel("front pulldown")
+    panel.arm_weight.value = False
+    panel.keep()
+    was = panel.state.torque
+    panel.sliders["grip_ratio"].value = 2.0
+    more = panel.state.torque - was
+    assert f"{more[0]:.0f} N m more adduction, the same extension" in panel.difference.value
+    assert more[0] == pytest.approx(
+        float(panel.state.rep.force) * 0.25 * panel.state.lifter.biacromial * np.cos(np.radians(15))
+    )
+
+
+def test_saved_set_ups_reopen_to_the_same_picture(panel):
+    control = controls(panel)[0]
+    control.value = control.min
+    saved = panel.content("json").decode()
+    other = type(panel)()
+    other.open_text(saved)
+    assert other.trouble.value == ""
+    assert (other.words, other.overlay.value) == (panel.words, panel.overlay.value)
+    assert other.content("json").decode() == saved
+
+
+def test_a_set_up_brings_its_lifter_and_what_the_panel_has_no_slider_for():
+    trunk = TrunkPanel("front pulldown", sex="women", stature=1.68, biacromial=0.372)
+    trunk.sliders["trunk_lean"].value = 30
+    trunk.sliders["touch_up"].value = -12
+    grip = GripPanel("seated row close")
+    grip.open_text(trunk.content("json").decode())
+    assert grip.state.lifter.biacromial == pytest.approx(0.372)
+    assert grip.state.pull == trunk.state.pull
+    assert grip.pull_choice.value == "front pulldown" and grip.measures["stature"].value == "168"
+
+
+def drawn(panel, monkeypatch):
+    """Counts how often a panel computes and draws from now on."""
+    calls, draw = [], panel.draw
+    monkeypatch.setattr(panel, "draw", lambda state: calls.append(state) or draw(state))
+    return calls
+
+
+def test_opening_a_set_up_draws_once(panel, monkeypatch):
+    saved = panel.content("json").decode()
+    for control in controls(panel):
+        control.value = control.min if control.value != control.min else control.max
+    calls = drawn(panel, monkeypatch)
+    panel.open_text(saved)
+    assert len(calls) == 1
+
+
+def test_quiet_lasts_until_the_outer_one_ends(monkeypatch):
+    panel = GripPanel()
+    calls = drawn(panel, monkeypatch)
+    with panel.quiet():
+        with panel.quiet():
+            panel.along.value = 20
+        panel.along.value = 30
+        assert panel.is_quiet and not calls
+    panel.along.value = 40
+    assert len(calls) == 1 and not panel.is_quiet
+
+
+@pytest.mark.parametrize("kind", [GripPanel, TrunkPanel, GirdlePanel, WorkPanel])
+@pytest.mark.parametrize("name", list(sm.pulls))
+def test_no_sentence_and_no_picture_changes_a_pulls_name(kind, name):
+    """Minus signs belong to numbers: "pull-up" keeps its hyphen, also in the difference to itself."""
+    panel = kind(name)
+    panel.keep()
+    panel.along.value = 100
+    said = [panel.words, panel.overlay.value, panel.difference.value, panel.sentence.value]
+    assert name in panel.words.lower() and name in panel.difference.value
+    assert not any(name.replace("-", "−") in text.lower() for text in said if "-" in name)
+
+
+@pytest.mark.parametrize("muscle", sm.muscles.shoulder_muscles())
+def test_the_lat_panel_calls_every_muscle_by_its_name(muscle):
+    panel = LatPanel(muscle)
+    panel.keep()
+    panel.sliders["plane_deg"].value = -20
+    assert panel.words.lower().startswith(muscle) and muscle in panel.difference.value
+    assert "plane −20°" in panel.words and "-" not in panel.words
+
+
+def test_one_pull_up_is_no_pull_ups():
+    panel = SessionPanel()
+    panel.sliders["own_weight_repetitions"].value = 1
+    assert "1 pull-up in a row" in panel.words and "1 pull-up in a row" in panel.content("html").decode()
+
+
+def test_pictures_have_something_in_them(panel):
+    svg, png = panel.content("svg"), panel.content("png")
+    assert svg.startswith(b"<?xml") and svg.count(b"<path") + svg.count(b"<text") > 20
+    assert png.startswith(b"\x89PNG")
+
+
+@pytest.mark.parametrize("kind", [kind for kind in PANELS if kind not in IN_WORDS], ids=lambda kind: kind.__name__)
+def test_tables_have_units_and_numbers(kind):
+    rows = kind().content("csv").decode().strip().split("\n")
+    assert len(rows) > 20 and any(unit in rows[0] for unit in ("[N m]", "[mm]", "[kg]"))
+    assert np.isfinite(np.array([row.split(",") for row in rows[1:]], dtype=float)).all()
+
+
+def test_the_saved_table_is_the_rep():
+    panel = GripPanel("seated row wide")
+    header, *rows = panel.content("csv").decode().strip().split("\n")
+    column = header.split(",").index("extension torque [N m]")
+    saved = [float(row.split(",")[column]) for row in rows]
+    fresh = sm.rep(sm.Lifter.average("men"), sm.pulls["seated row wide"]).shoulder_torque.sel(axis="extension")
+    np.testing.assert_allclose(saved, fresh, atol=5e-5)
+
+
+@pytest.mark.parametrize(
+    ("spoil", "says"),
+    [
+        (lambda p: setattr(p.load, "value", "-5"), "load_kg = -5 kg is outside"),
+        (lambda p: setattr(p.load, "value", "heavy"), "is not a number; type digits or leave it blank"),
+        (lambda p: setattr(p.measures["biacromial"], "value", "372"), "biacromial = 372.0 cm is outside"),
+        (lambda p: setattr(p.measures["stature"], "value", "90"), "stature = 90.0 cm is outside"),
+        (lambda p: p.open_text("no set-up"), "not one saved here"),
+        (lambda p: p.open_text('{"kind": "recipe", "version": 1, "lifter": {}, "pull": {}, "view": {}}'), "this is a"),
+        (lambda p: setattr(p.path, "value", "/nowhere/set-up.json"), "no readable file at /nowhere/set-up.json"),
+    ],
+)
+def test_wrong_input_is_one_line_and_the_last_good_picture_stays(spoil, says):
+    panel = GripPanel("front pulldown")
+    picture, words = panel.overlay.value, panel.sentence.value
+    spoil(panel)
+    assert says in panel.trouble.value
+    assert (panel.overlay.value, panel.sentence.value) == (picture, words)
+    panel.load.value = "45"
+    panel.measures["biacromial"].value = panel.measures["stature"].value = ""
+    assert panel.trouble.value == "" and "45 kg" in panel.words
+
+
+@pytest.mark.parametrize(
+    ("change", "says"),
+    [
+        ({"pull": {"grip_ratio": 2.9}}, "grip_ratio = 2.9 is outside 0.3 to 2.2"),
+        ({"pull": {"name": "front pull down"}}, "nearest: front pulldown"),
+        ({"pull": {"trunk_lean": 20}}, "trunk_lean = 1145.9°"),
+        ({"pull": {"extra": 1}}, "other fields than a pull: extra"),
+        ({"lifter": {"stature": -1}}, "stature = -100.0 cm"),
+        ({"lifter": {"shoe": 44}}, "measure &#x27;shoe&#x27; is not known"),
+        ({"view": {"along": 7}}, "along = 7 is outside 0 to 1"),
+        ({"version": 99}, "version 99"),
+    ],
+)
+def test_a_spoilt_set_up_moves_nothing(change, says):
+    panel = GripPanel("front pulldown")
+    content = json.loads(panel.content("json"))
+    for part, values in change.items():
+        content[part] = values if part == "version" else content[part] | values
+    before = panel.content("json"), panel.overlay.value
+    panel.open_text(json.dumps(content))
+    assert says in panel.trouble.value
+    assert (panel.content("json"), panel.overlay.value) == before
+
+
+def test_a_set_up_of_another_panel_is_refused():
+    panel = OneArmPanel()
+    panel.open_text(GripPanel().content("json").decode())
+    assert "not a" in panel.trouble.value
+    values = json.loads(panel.content("json"))
+    values["values"]["load_kg"] = 900
+    panel.open_text(json.dumps(values))
+    assert "load_kg = 900 is outside 0 to 30" in panel.trouble.value
+
+
+def test_a_path_opens_a_saved_set_up(tmp_path):
+    panel = TrunkPanel("chin-up")
+    (tmp_path / "mine.json").write_bytes(panel.content("json"))
+    other = TrunkPanel("one-arm row")
+    other.path.value = f"file://{tmp_path}/mine.json"
+    assert other.words == panel.words
+
+
+def test_another_pull_brings_its_own_defaults():
+    panel = GripPanel("front pulldown")
+    panel.pull_choice.value = "pull-up"
+    assert panel.load.value == "" and "86 kg" in panel.words
+    assert panel.sliders["grip_ratio"].value == 1.5
+    panel.pull_choice.value = "seated row close"
+    assert panel.sliders["grip_ratio"].value == pytest.approx(0.3)
+    assert panel.state.pull == sm.pulls["seated row close"]
+
+
+def test_every_pull_shows_in_every_pull_panel():
+    for make in (GripPanel, TrunkPanel):
+        panel = make()
+        for name in sm.pulls:
+            panel.pull_choice.value = name
+            assert panel.trouble.value == "" and panel.words.lower().startswith(name)
+
+
+def test_the_save_buttons_hand_over_a_download(monkeypatch):
+    panel, sent = GripPanel(), []
+    monkeypatch.setattr(panel.door, "send", lambda content, buffers=None: sent.append((content, buffers)))
+    for kind in ("svg", "png", "csv", "json"):
+        panel.save(kind)
+    assert [content["name"] for content, _ in sent] == [f"grip-panel.{kind}" for kind in ("svg", "png", "csv", "json")]
+    assert all(buffers[0] for _, buffers in sent)
+
+
+def test_a_guess_is_taken_before_the_answer_shows():
+    guess = Guess("Which?", "the same", "Because.", choices=["more", "the same"])
+    assert guess.verdict.value == ""
+    guess.judge()
+    assert "Pick one first" in guess.verdict.value and "Because" not in guess.verdict.value
+    guess.guess.value = "more"
+    guess.judge()
+    assert "Not quite: the same. Because." in guess.verdict.value
+    guess.guess.value = "the same"
+    guess.judge()
+    assert "Yes: the same." in guess.verdict.value
+
+
+def test_a_number_counts_as_right_when_close():
+    guess = Guess("How many?", 25.5, "F times a.", unit="N m", close=0.1)
+    for value, verdict in ((27.0, "Yes"), (30.0, "Not quite")):
+        guess.guess.value = value
+        guess.judge()
+        assert f"{verdict}: 25.5 N m. F times a." in guess.verdict.value
+
+
+def test_an_answer_outside_the_choices_is_refused():
+    with pytest.raises(ValueError, match="answer 'less' is not among the choices"):
+        Guess("Which?", "less", "", choices=["more", "the same"])
+
+
+@pytest.mark.parametrize("kind", [*PANELS, Guess], ids=lambda kind: kind.__name__)
+def test_a_panel_hides_no_method_of_the_widget_it_is(kind):
+    class Nothing(widgets.VBox):
+        """What every subclass gets from the machinery alone."""
+
+    ours = {name for part in kind.__mro__ if part.__module__.startswith("shoulder_model") for name in vars(part)}
+    assert not (ours - set(vars(Nothing)) - {"__init__", "__annotations__"}) & set(dir(widgets.VBox))
+
+
+def test_a_curve_has_a_gap_where_the_arm_does_not_reach():
+    panel = GripPanel("front pulldown")
+    content = json.loads(panel.content("json"))
+    content["pull"] |= {"touch_forward": 0.5, "touch_up": -0.3, "grip_ratio": 1.0}
+    panel.open_text(json.dumps(content))
+    assert panel.trouble.value == ""
+    curve = panel.curves.parts[1][2].get_ydata()
+    assert np.isnan(curve).any() and np.isfinite(curve).any()
+    assert "nan" not in panel.overlay.value
+
+
+def test_what_is_printed_inside_folded_stays_under_a_line_to_click(monkeypatch, capsys):
+    shown = []
+    monkeypatch.setattr(sys.modules["shoulder_model.panels.folded"], "display", shown.append)
+    with folded("Answer"):
+        print("25.5 N m < 30")
+    assert capsys.readouterr().out == ""
+    assert shown[0].data == "<details><summary>Answer</summary><pre>25.5 N m &lt; 30</pre></details>"
+
+
+def test_a_load_beyond_giving_out_says_so():
+    panel = WorkPanel()
+    assert "cannot be held" not in panel.words and "kg" in panel.words
+    panel.sliders["load_kg"].value = 200
+    assert "200 kg cannot be held here" in panel.words and panel.state.full.any()
+    assert panel.state.polygon.limit[0] < panel.state.polygon.asked[0]
+
+
+def test_the_ray_ends_on_the_polygon_where_the_girdle_is_not_what_gives_out():
+    from matplotlib.path import Path
+
+    panel = WorkPanel("front pulldown")
+    state = panel.state
+    assert float(state.rep.gives_out.sel(joint="girdle")[state.point]) == pytest.approx(0, abs=1e-9)
+    outline = Path(state.polygon.outline)
+    centre = state.polygon.outline.mean(axis=0)
+    beyond, within = (centre + s * (state.polygon.limit - centre) for s in (1.02, 0.98))
+    assert outline.contains_point(within) and not outline.contains_point(beyond)
+
+
+def test_hand_bar_and_balance_change_who_works():
+    panel = WorkPanel("front pulldown")
+    before = panel.state.effort
+    for control, value in (
+        (panel.turn, "supinated"),
+        (panel.hands, "a bar, any side force"),
+        (panel.balance, "all axes"),
+    ):
+        was = control.value
+        control.value = value
+        assert panel.trouble.value == "" and not np.allclose(panel.state.effort, before), value
+        control.value = was
+    np.testing.assert_allclose(panel.state.effort, before)
+
+
+def test_a_known_lift_narrows_the_band_and_a_set_up_brings_it_back():
+    panel = WorkPanel("seated row wide")
+    wide = panel.state.strength.high / panel.state.strength.low
+    panel.known_kg.value, panel.known_repetitions.value = "70", "6"
+    assert panel.state.strength.high / panel.state.strength.low < wide and "70 kg for 6 repetitions" in panel.words
+    other = WorkPanel()
+    other.open_text(panel.content("json").decode())
+    assert other.words == panel.words
+    panel.known_repetitions.value = "40"
+    assert "repetitions = 40" in panel.trouble.value
+    panel.known_repetitions.value, panel.known_kg.value = "6", "-3"
+    assert "best front pulldown = -3 kg is outside 1 kg to 500 kg" in panel.trouble.value

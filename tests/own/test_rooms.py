@@ -1,0 +1,113 @@
+"""Who may import whom: every import statement of the package, lazy ones too, held to one table."""
+
+import ast
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+import shoulder_model as sm
+
+HOME = Path(sm.__file__).parent
+GROUND = ("axes", "blocks", "inputs", "tables", "sources", "words")
+PEOPLE = (*GROUND, "people")
+MECHANICS = (*PEOPLE, "mechanics")
+MUSCLES = (*MECHANICS, "muscles")
+REPETITION = (*MUSCLES, "sharing", "repetition")
+NUMBERS = (*REPETITION, "evidence", "week")
+ALLOWED = {  # room -> what it may import beside itself
+    "axes": (),
+    "blocks": (),
+    "inputs": (),
+    "tables": (),
+    "sources": ("inputs", "tables"),
+    "words": ("axes", "sources"),
+    "people": GROUND,
+    "mechanics": PEOPLE,
+    "muscles": MECHANICS,
+    "sharing": ("blocks", "inputs"),
+    "repetition": (*MUSCLES, "sharing"),
+    "evidence": GROUND,
+    "week": REPETITION,
+    "draw": NUMBERS,
+    "panels": (*NUMBERS, "draw"),
+    "lab": ("inputs",),
+    "recipes": NUMBERS,
+    "__init__": NUMBERS,
+    "__main__": ("lab",),
+}
+OUTSIDE = {  # packages that only some rooms may import
+    "matplotlib": ("draw", "panels", "week/page_pdf.py"),
+    "ipywidgets": ("panels",),
+    "anywidget": ("panels",),
+    "IPython": ("panels",),
+    "sympy": ("muscles/symbolic.py",),
+    "scipy": ("sharing/facet_walk.py", "week/programme.py", "recipes"),
+    "jupyterlab": ("__main__.py",),
+}
+FILES = sorted(path.relative_to(HOME) for path in HOME.rglob("*.py"))
+
+
+def room(path):
+    """The room of a file: its folder, or the file itself at the top."""
+    return path.parts[0] if len(path.parts) > 1 else path.stem
+
+
+def imports(path):
+    """Modules that a file imports, absolute: shoulder_model.x.y or the name of another package."""
+    package = ["shoulder_model", *path.parts[:-1]]
+    for node in ast.walk(ast.parse((HOME / path).read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            base = package[: len(package) - node.level + 1] if node.level else []
+            module = ".".join([*base, *([node.module] if node.module else [])])
+            yield from (f"{module}.{alias.name}" for alias in node.names) if module == "shoulder_model" else [module]
+
+
+def test_every_room_is_in_the_table_and_the_table_has_no_other():
+    assert {room(path) for path in FILES} == set(ALLOWED)
+
+
+@pytest.mark.parametrize("path", FILES, ids=str)
+def test_a_file_imports_downwards_only(path):
+    for module in imports(path):
+        first, *rest = module.split(".")
+        if first == "shoulder_model":
+            other = rest[0] if rest else "__init__"
+            assert other == room(path) or other in ALLOWED[room(path)], f"{path} imports {module}"
+        elif first in OUTSIDE:
+            places = OUTSIDE[first]
+            assert room(path) in places or path.as_posix() in places, f"{path} imports {module}"
+
+
+def test_within_a_room_nobody_goes_round_in_a_circle():
+    below = {path: set() for path in FILES}
+    by_module = {".".join(["shoulder_model", *path.with_suffix("").parts]): path for path in FILES}
+    for path in FILES:
+        if path.name != "__init__.py":
+            below[path] = {by_module[name] for name in imports(path) if name in by_module} - {path}
+    while below:
+        ground = [path for path, others in below.items() if not others & set(below)]
+        assert ground, f"a circle among {sorted(map(str, below))}"
+        for path in ground:
+            del below[path]
+
+
+def test_numbers_come_without_pictures_and_controls():
+    code = (
+        "import sys, shoulder_model; "
+        "print([name for name in ('matplotlib', 'ipywidgets', 'sympy', 'scipy') if name in sys.modules])"
+    )
+    run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert run.stdout.strip() == "[]"
+
+
+def test_public_names_are_there_and_have_a_docstring():
+    for name in sm.__all__:
+        assert getattr(sm, name).__doc__ or not callable(getattr(sm, name)), name
+    for place in (sm.people, sm.mechanics, sm.muscles, sm.sharing, sm.repetition, sm.evidence, sm.week):
+        assert place.__doc__ and sorted(place.__all__) == sorted(set(place.__all__))
+        for name in place.__all__:
+            assert hasattr(place, name), f"{place.__name__}.{name}"
