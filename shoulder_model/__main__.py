@@ -15,11 +15,11 @@ def main(arguments=None):
     parser.add_argument("--lecture", action="store_true", help="larger letters, for a projector")
     parser.add_argument("--no-browser", dest="browser", action="store_false", help="only print the address")
     parser.add_argument("--port", type=int, help="listen on this port of the local machine")
-    given = parser.parse_args(arguments)
+    options = parser.parse_args(arguments)
     state = HOME / ".lab"
     try:
-        line = lab_arguments(HOME, state, given.chapter, given.port, given.browser, given.lecture)
-        prepare(HOME, state, given.lecture)
+        line = lab_arguments(HOME, state, options.chapter, options.port, options.browser, options.lecture)
+        prepare(HOME, state, options.lecture)
     except (NoWorkbook, UnknownName) as error:
         sys.exit(str(error))
     from jupyterlab.labapp import LabApp  # after the environment is set

@@ -31,7 +31,7 @@ class Allowed:
 
 
 def shown(value, unit):
-    """A number with its unit as a reader expects it: degrees beside radians, centimetres for lengths."""
+    """A ``value`` with its ``unit`` as a reader expects it: degrees beside radians, centimetres for lengths."""
     if unit == "rad":
         return f"{np.degrees(value):.1f}° ({value:.3f} rad)"
     if unit == "m":
@@ -41,6 +41,14 @@ def shown(value, unit):
 
 def number(field, value, allowed):
     """Return ``value`` as float (or float array) if every element is finite and inside ``allowed``.
+
+    Parameters
+    ----------
+    field : str
+        The value's name, as the caller knows it.
+    value : float or array_like
+        In the unit of ``allowed``.
+    allowed : Allowed
 
     Raises
     ------
@@ -62,7 +70,7 @@ def number(field, value, allowed):
 
 
 def scalar(field, value, allowed):
-    """`number`, and only one of them."""
+    """`number` of ``field``, ``value`` and ``allowed``, and only one of them, in the same unit."""
     value = number(field, value, allowed)
     if np.ndim(value):
         raise InputError(field, f"{field} has shape {np.shape(value)}; give one number")
@@ -70,7 +78,7 @@ def scalar(field, value, allowed):
 
 
 def choice(field, value, names):
-    """Return ``value`` if it is one of ``names``; otherwise raise with the nearest of them."""
+    """Return ``value`` if it is one of ``names``; otherwise raise `UnknownName` for ``field`` with the nearest of them."""
     if isinstance(value, str) and value in names:
         return value
     near = get_close_matches(str(value).lower(), names, n=3, cutoff=0.4)

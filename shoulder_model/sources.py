@@ -55,7 +55,7 @@ def constant(name):
 
 
 def fact(name):
-    """The value of one constant, in the unit its row names.
+    """The value of the constant ``name``, in the unit its row names.
 
     >>> fact("upper_arm_mass")
     0.028

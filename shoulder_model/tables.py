@@ -18,7 +18,7 @@ def read_table(name):
 
 
 def table_text(rows):
-    r"""CSV text of rows, each a sequence of cells.
+    r"""CSV text of ``rows``, each a sequence of cells.
 
     >>> table_text([("pull", "sets"), ("chin-up", 3)])
     'pull,sets\nchin-up,3\n'
@@ -29,7 +29,7 @@ def table_text(rows):
 
 
 def columns_text(columns):
-    r"""CSV text of a dict from column head to numbers (n,) of one length; numbers to four decimals.
+    r"""CSV text of ``columns``, a dict from head to numbers (n,) of one length; numbers to four decimals.
 
     >>> columns_text({"load [kg]": [40.0]})
     'load [kg]\n40.0000\n'

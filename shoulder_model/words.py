@@ -9,7 +9,7 @@ SHOWN = 0.5  # N m; less than this rounds to nothing
 
 
 def written(value, digits=0, *, sign=False):
-    """A number as it is read: a real minus, no minus on nothing; the one way a number gets into a sentence.
+    """A number in words and figures as it is read: a real minus, no minus on nothing; the one way a number gets into a sentence.
 
     Parameters
     ----------
@@ -42,7 +42,7 @@ def counted(count, thing, things=None):
 
 
 def listed(parts):
-    """Parts in a sentence: "a, b and c".
+    """``parts`` in words, as in a sentence: "a, b and c".
 
     >>> listed(["a", "b", "c"])
     'a, b and c'
@@ -56,7 +56,7 @@ def _largest_first(torque):
 
 
 def torque_words(torque):
-    """Components (3,) [N m] by the movement they make, largest first.
+    """Components of ``torque`` (3,) [N m] by the movement they make, largest first.
 
     >>> torque_words([12.2, -3.4, 0.1])
     '12 N m of adduction and 3 N m of flexion'
@@ -70,7 +70,7 @@ def torque_words(torque):
 
 
 def leading_words(torque):
-    """Which component (3,) [N m] leads, in words.
+    """Which component of ``torque`` (3,) [N m] leads, in words.
 
     >>> leading_words([20.0, 2.0, 0.0]), leading_words([20.0, 19.0, 0.0])
     ('mostly adduction', 'adduction and extension in about equal parts')
@@ -99,7 +99,7 @@ def torque_change_words(now, kept):
 
 
 def lean_words(lean):
-    """Trunk lean [rad] in words.
+    """A trunk ``lean`` [rad] in words.
 
     >>> lean_words(0.2618), lean_words(-1.0472)
     ('trunk 15° back', 'trunk 60° forward')
@@ -125,18 +125,18 @@ def pull_words(lifter, pull):
 
 
 def tape_words():
-    """What the tape's margin is made of: "tape ± 1 cm, joint centre ± 7 mm"."""
+    """What the tape's margin is made of, in words: "tape ± 1 cm, joint centre ± 7 mm"."""
     return f"tape ± {100 * fact('tape_reading'):.0f} cm, joint centre ± {1000 * fact('gh_side_margin'):.0f} mm"
 
 
 def sc_tape_words():
-    """The same for torques about the sternoclavicular joint: "tape ± 1 cm, joint ± 5 mm"."""
+    """The same words for torques about the sternoclavicular joint: "tape ± 1 cm, joint ± 5 mm"."""
     joint = constant("sc_from_midline")
     return f"tape ± {100 * fact('tape_reading'):.0f} cm, joint ± {500 * (joint.high - joint.low):.0f} mm"
 
 
 def end_words(rep):
-    """How a rep of one lifter ended.
+    """How a rep of one lifter ended, in words.
 
     Parameters
     ----------

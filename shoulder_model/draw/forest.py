@@ -8,7 +8,7 @@ from matplotlib.patches import Polygon
 from matplotlib.transforms import blended_transform_factory
 
 from ..evidence import BAND, SIDES
-from ..words import written
+from ..words import counted, written
 from .artists import label, moving
 from .look import BLACK, BLUE, GREEN, GREY, SMALL, VERMILLION
 
@@ -54,37 +54,30 @@ def forest_line(row, correlation):
     seen = {"none": "no difference", "unknown": "direction not printed"}
     points = row.direction(correlation)
     words = f"more with {side[points]}" if points in side else seen[points]
-    against = f" vs {row.second}" if row.second else ""
-    phase = f", {row.phase}" if row.phase not in ("", "whole") else ""
-    load = f", {LOAD_WORDS[row.held]}" if row.held in LOAD_WORDS else ""
-    also = f" (+ {row.also_changed})" if row.also_changed else ""
     left = {
         "key": (row.study, row.subgroup, row.first, row.second, row.phase),
         "top": f"{row.citation.split(' (')[0]}, n {row.n}",
-        "below": f"{row.first}{against}{phase}{load}{also}",
+        "below": _contrast_words(row),
+        "kind": row.kind,
     }
     if row.kind != "difference":
-        return ForestLine(
-            **left,
-            result=f"{row.kind}: {words}",
-            remark=short(row.statement.replace("<=", " ≤ "), 38),
-            kind=row.kind,
-            points=points,
-        )
+        remark = short(row.statement.replace("<=", " ≤ "), 38)
+        return ForestLine(**left, result=f"{row.kind}: {words}", remark=remark, points=points)
     effect = row.effect(correlation)
     ends = tuple(float(end) for end in effect.interval)
     band = tuple(float(end) for end in row.effect(min(*BAND, correlation)).interval)
     tested = {"none": "no contrast marked", "": "not printed"}.get(row.higher, words)
-    value = float(effect.value)
-    return ForestLine(
-        **left,
-        result=interval_words(value, ends),
-        remark=f"own test: {tested}",
-        kind=row.kind,
-        value=value,
-        ends=ends,
-        band=band,
-    )
+    result, value = interval_words(float(effect.value), ends), float(effect.value)
+    return ForestLine(**left, result=result, remark=f"own test: {tested}", value=value, ends=ends, band=band)
+
+
+def _contrast_words(row):
+    """What a result compares, in which phase, at which load, and what else changed."""
+    against = f" vs {row.second}" if row.second else ""
+    phase = f", {row.phase}" if row.phase not in ("", "whole") else ""
+    load = f", {LOAD_WORDS[row.held]}" if row.held in LOAD_WORDS else ""
+    also = f" (+ {row.also_changed})" if row.also_changed else ""
+    return f"{row.first}{against}{phase}{load}{also}"
 
 
 def summary_line(summary, words="random effects"):
@@ -92,7 +85,7 @@ def summary_line(summary, words="random effects"):
     ends, value = tuple(float(end) for end in summary.interval), float(summary.value)
     remark = f"spread between trials {np.sqrt(summary.between):.2f}"
     return ForestLine(
-        (words,), words, f"{len(summary.weights)} trials", interval_words(value, ends), remark, "summary",
+        (words,), words, counted(len(summary.weights), "trial"), interval_words(value, ends), remark, "summary",
         value=value, ends=ends,
     )  # fmt: skip
 
@@ -115,9 +108,9 @@ class Forest:
             Polygon([(0, 0)], facecolor=BLACK, edgecolor=BLACK, lw=1, zorder=5, animated=True)
         )
         self.arrows = {(kind, way): self._arrow(kind, way) for kind in ARROWS for way in ("first", "second")}
-        at = {"transform": self.place, "va": "center", "clip_on": False}
+        placed = {"transform": self.place, "va": "center", "clip_on": False}
         self.texts = [
-            [label(axes, BLACK, ha="left", **at) for _ in range(4)] for _ in range(ROWS)
+            [label(axes, BLACK, ha="left", **placed) for _ in range(4)] for _ in range(ROWS)
         ]  # top, below, result, remark
         for row in self.texts:
             row[0].set_fontweight("bold")
@@ -174,9 +167,9 @@ class Forest:
             arrow.set_data([0.97 if way == "first" else 0.03] * len(ys), ys)
 
     def _diamond(self, numbers):
-        found = [(y, line) for y, line in numbers if line.kind == "summary"]
-        self.diamond.set_visible(bool(found))
-        for y, line in found:
+        summaries = [(y, line) for y, line in numbers if line.kind == "summary"]
+        self.diamond.set_visible(bool(summaries))
+        for y, line in summaries:
             low, high = line.ends
             self.diamond.set_xy([(low, y), (line.value, y - 0.3), (high, y), (line.value, y + 0.3)])
 

@@ -48,11 +48,11 @@ class FreeBody:
             "weight": (held.positions[-1] - elbow, held.forces[-1]) if len(held.forces) > 1 else (along, np.zeros(3)),
         }
         largest = max(np.linalg.norm(force) for _, force in forces.values()) or 1.0
-        for name, (at, force) in forces.items():
+        for name, (place, force) in forces.items():
             size = np.linalg.norm(force)
             length = max(LONGEST * size / largest, SHORTEST) / size if size > 0.05 else 0.0
             self.arrows[name].set_visible(bool(length))
-            self.arrows[name].show(at[:2], (at + length * force)[:2])
+            self.arrows[name].show(place[:2], (place + length * force)[:2])
             self.words[name].set_text(f"{name} {size:.0f} N")
 
     def keep(self):

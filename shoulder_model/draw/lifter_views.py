@@ -76,16 +76,7 @@ class FrontView(View):
     def show(self, scene):
         """Move every artist to ``scene``."""
         half = scene.lifter.gh_breadth / 2
-        size = scene.lifter.stature / OUTLINE_STATURE
-        chest, waist = scene.lifter.chest_breadth / 2, 0.42 * scene.lifter.chest_breadth
-        right = [
-            (-0.05, 0.15), (-0.06, 0.08), (-half - 0.035, 0.07), (-half - 0.05, -0.05), (-chest - 0.01, -0.11),
-            (-chest, -0.2), (-waist, -0.32), (-0.97 * chest, -0.5),
-        ]  # fmt: skip
-        outline = np.array(right + [(-x, y) for x, y in right[::-1]]) * [1.0, size]
-        self.trunk.set_xy(rounded(outline))
-        self.head.set_center((0, HEAD_UP * size))
-        self.head.set_radius(HEAD_RADIUS * size)
+        self._draw_trunk(scene.lifter, half)
 
         def seen(v):
             return -half - v[2], v[1]
@@ -105,6 +96,19 @@ class FrontView(View):
         self.tape_ends.set_data([-half - scene.w] * 2, [0, hand[1]])
         self.tape_words.set_text(offset_words("w", scene.w, "outside", "inside"))
         self.tape_words.set_position((-0.60, -0.84))
+
+    def _draw_trunk(self, lifter, half):
+        """Trunk and head; ``half`` the distance from the midline to a shoulder. [m]"""
+        size = lifter.stature / OUTLINE_STATURE
+        chest, waist = lifter.chest_breadth / 2, 0.42 * lifter.chest_breadth
+        right = [
+            (-0.05, 0.15), (-0.06, 0.08), (-half - 0.035, 0.07), (-half - 0.05, -0.05), (-chest - 0.01, -0.11),
+            (-chest, -0.2), (-waist, -0.32), (-0.97 * chest, -0.5),
+        ]  # fmt: skip
+        outline = np.array(right + [(-x, y) for x, y in right[::-1]]) * [1.0, size]
+        self.trunk.set_xy(rounded(outline))
+        self.head.set_center((0, HEAD_UP * size))
+        self.head.set_radius(HEAD_RADIUS * size)
 
 
 class SideView(View):

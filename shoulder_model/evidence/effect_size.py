@@ -30,12 +30,12 @@ class Effect:
 
     @property
     def standard_error(self):
-        """Root of the variance."""
+        """Root of the variance, in the unit of the value."""
         return np.sqrt(self.variance)
 
     @property
     def interval(self):
-        """Ends of the 95 % interval, estimate ± 1.96 standard errors (large-sample form)."""
+        """Ends of the 95 % interval in the unit of the value, estimate ± 1.96 standard errors (large-sample form)."""
         return self.value - Z95 * self.standard_error, self.value + Z95 * self.standard_error
 
 

@@ -2,7 +2,8 @@
 
 ``data/evidence.csv`` holds what was read, ``data/comparisons.csv`` says for each row what it compares and what
 was held constant. A result is one of three kinds: a difference (means and standard deviations were read), an
-order (words only) or a p-value. Only a difference has a number here; nothing turns a p-value or an order into one.
+order (words only) or a p-value. Only a difference has a number here; nothing turns a p-value or an order into one. The
+correlation between conditions is assumed unless it is printed, and shown over a band.
 """
 
 import re
@@ -69,7 +70,7 @@ class Comparison:
 
     @property
     def kind(self):
-        """ "difference", "p-value" or "order"."""
+        """What was read of it, in a word: "difference", "p-value" or "order"."""
         if self.means is not None:
             return "difference"
         return "p-value" if re.search(r"\bp\s*[<=]", self.statement, re.I) else "order"
@@ -97,7 +98,9 @@ class Comparison:
 
 
 def row_of(rows, coded, condition, exercise):
-    """The one of ``rows`` of the evidence, dicts of text, that a ``coded`` comparison points to by condition and exercise.
+    """The one of ``rows`` of the evidence, dicts of text, that a ``coded`` comparison points to.
+
+    ``condition`` and ``exercise`` are texts as the evidence has them; an empty exercise fits any.
 
     Raises
     ------

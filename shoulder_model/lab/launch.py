@@ -89,7 +89,7 @@ def lab_arguments(home, state, chapter=FIRST, port=None, browser=True, lecture=F
         A chapter that is not there; the text gives the nearest.
     """
     name = choice("chapter", chapter.removesuffix(".ipynb"), chapters(home))
-    given = [
+    line = [
         "--ServerApp.ip=127.0.0.1",
         f"--ServerApp.root_dir={home}",
         f"--LabApp.default_url=/doc/tree/workbook/{name}.ipynb",
@@ -102,12 +102,12 @@ def lab_arguments(home, state, chapter=FIRST, port=None, browser=True, lecture=F
         "--log-level=WARN",
     ]
     if port is not None:
-        given += [f"--ServerApp.port={port}", "--ServerApp.port_retries=0"]
+        line += [f"--ServerApp.port={port}", "--ServerApp.port_retries=0"]
     if not browser:
-        given.append("--no-browser")
+        line.append("--no-browser")
     if hasattr(os, "geteuid") and os.geteuid() == 0:
-        given.append("--allow-root")
-    return given
+        line.append("--allow-root")
+    return line
 
 
 def prepare(home, state, lecture=False):

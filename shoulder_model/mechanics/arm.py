@@ -53,12 +53,12 @@ class Posture:
 
     @property
     def hinge(self):
-        """Axis of elbow flexion, positive for flexion of the right elbow. (..., 3)"""
+        """Axis of elbow flexion, a unit vector, positive for flexion of the right elbow. (..., 3)"""
         return self.humerus[..., 2]
 
     @property
     def upper_arm_direction(self):
-        """From the GH centre to the elbow. (..., 3)"""
+        """From the GH centre to the elbow, a unit vector. (..., 3)"""
         return -self.humerus[..., 1]
 
     @property

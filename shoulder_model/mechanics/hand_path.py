@@ -2,6 +2,13 @@
 
 It starts where the arm is straight and ends at the touch point, or where the elbow is fully bent. Lengths in metres
 from the right GH centre, in thorax axes (`axes`).
+
+The elbow's limit ends most overhead reps. With survey lengths an elbow that bends to 143° keeps the hand 20 cm from
+the GH centre, and a bar to the upper chest at 1.5 × biacromial would come to 17 cm. A real shoulder moves back and down
+by the 3 cm that are missing; the model's does not, and no length was tuned to hide it.
+
+Close handles (negative hand offset) tilt the plane of pull inward, and the model's elbow goes with it, past the midline at
+0.3 ×. The load's torque is right, the posture is not: no body stands in the way.
 """
 
 from dataclasses import dataclass

@@ -29,7 +29,7 @@ class JointTorques:
     girdle: np.ndarray
 
     def map(self, change):
-        """These torques with ``change`` made to each array."""
+        """These torques with ``change`` made to each array, units as they are."""
         return JointTorques(change(self.shoulder), change(self.elbow), change(self.girdle))
 
 
@@ -52,7 +52,7 @@ class LoadCases:
         )
 
     def map(self, change):
-        """These cases with ``change`` made to every array."""
+        """These cases with ``change`` made to every array, units as they are."""
         return LoadCases(*(case.map(change) for case in (self.arm_weight, self.per_kg, self.side_force)))
 
 

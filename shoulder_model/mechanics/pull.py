@@ -6,7 +6,9 @@ Two lengths and an angle of it decide the shoulder's torque (`statics`):
     hand offset w = grip / 2 - half the GH breadth                (to the side of the shoulder)
     line offset a = touch forward * cos(pull angle) - touch up * sin(pull angle)   (across the pull)
 
-Touch points stand in ``data/touch_points.csv``.
+Touch points stand in ``data/touch_points.csv``: places on the trunk scaled to the lifter by survey heights; a tape
+reading replaces them. The load of a body-weight pull is the whole weight on the hands, and the arms' own weight counts
+against it like that of any other segment.
 """
 
 from dataclasses import dataclass, fields, replace

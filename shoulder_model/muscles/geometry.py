@@ -32,7 +32,7 @@ class MuscleGeometry:
 
 
 def muscle_geometry(posture, body):
-    """`MuscleGeometry` of one ``body`` (`body.Body`) in the postures (...) of a `mechanics.Posture`. [m], [rad]"""
+    """`MuscleGeometry` of one ``body`` (`body.Body`) at every ``posture`` (...) of a `mechanics.Posture`. [m], [rad]"""
     flexion = np.asarray(posture.elbow_flexion)
     lead = np.broadcast_shapes(posture.humerus.shape[:-2], flexion.shape)
     humerus = np.broadcast_to(posture.humerus, (*lead, 3, 3)).reshape(-1, 3, 3)

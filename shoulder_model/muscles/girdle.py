@@ -2,7 +2,8 @@
 
 The girdle with the arm hangs on the trunk at the SC joint. Muscles from the trunk to the scapula act on
 it directly; latissimus dorsi and pectoralis major act through the humerus, since they start at the
-trunk too. Landmarks and joint are from memory in part (ML): signs and order count, not millimetres.
+trunk too, by the line of their path. Landmarks and joint are from memory in part (ML): signs and order count, not
+millimetres.
 """
 
 from functools import cache

@@ -22,8 +22,6 @@ from ..mechanics.vectors import cross, dot, stack, unit
 from ..sources import constant, fact
 from .elbow import FLEXORS
 
-PEOPLE = 11  # measured, Physiol Rep 2018;6:e13560
-
 
 @cache
 def drive(hand_turn):
@@ -63,7 +61,7 @@ def pull_band(hand_turn):
     here, neutral = (constant(f"elbow_pull_{turn}") for turn in (choice("hand_turn", hand_turn, HAND_TURNS), "neutral"))
     ratio = here.value / neutral.value
     doubt = sum(((f.high - f.low) / 2 / f.value) ** 2 for f in {here.name: here, neutral.name: neutral}.values())
-    error = np.sqrt(doubt / PEOPLE) if here is not neutral else 0.0
+    error = np.sqrt(doubt / fact("elbow_pull_people")) if here is not neutral else 0.0
     return ratio, ratio * (1 - error), ratio * (1 + error)
 
 

@@ -10,6 +10,14 @@ product of their positions and ``R`` the sphere's radius
 
 about the plane's normal; ``arc`` is the angle between the ends less arccos(R / o) and arccos(R / i).
 It goes the shorter way round. The moment arm is minus the slope of the length about every axis.
+
+Lengths and arms equal those of a physics engine's sphere-wrapped tendons to rounding, for one square root a path.
+Holding a path to one side of its sphere by force was tried, with the engine's own rule for it: for the fitted landmarks
+every choice of side made the torque jump in more postures than none, so there is no side. What remains: near 130 to 140°
+in front the posterior deltoid's line passes the centre, and its arm changes sign within a few degrees.
+
+Landmarks are those of one reference body, not scaled to the lifter (`recipes.landmarks`). The table keeps muscles with
+thorax origins first, because a `PathSet` wants its rows together.
 """
 
 from dataclasses import dataclass
@@ -79,7 +87,7 @@ def path_sets():
 
 
 def path_sets_of(rows):
-    """Rows like those of `landmarks` as two `PathSet`, by the bone of their origin: thorax, scapula. [m]
+    """``rows`` like those of `landmarks` as two `PathSet`, by the bone of their origin: thorax, scapula. [m]
 
     Raises
     ------

@@ -21,10 +21,11 @@ UPWARD_DEG = {  # plane of elevation [deg] -> upward rotation at each elevation 
 
 def _in_plane(plane_deg, elevation_deg):
     """Upward rotation in one measured plane, less that of the hanging arm. [deg]"""
-    first, last = np.diff(UPWARD_DEG[plane_deg])[[0, -1]] / 15.0
+    measured = UPWARD_DEG[plane_deg]
+    first, last = (np.diff(measured) / np.diff(ELEVATION_DEG))[[0, -1]]
     knots = np.r_[0.0, ELEVATION_DEG, 180.0]
-    rest = UPWARD_DEG[plane_deg][0] - 30.0 * first
-    values = np.r_[rest, UPWARD_DEG[plane_deg], UPWARD_DEG[plane_deg][-1] + 60.0 * last]
+    rest = measured[0] - ELEVATION_DEG[0] * first
+    values = np.r_[rest, measured, measured[-1] + (180.0 - ELEVATION_DEG[-1]) * last]
     return np.interp(elevation_deg, knots, values) - rest
 
 
@@ -41,10 +42,11 @@ def upward_rotation(elevation, plane):
     float or ndarray [rad]
         Interpolated between the measured angles (J Bone Joint Surg Am 2009;91:378) and planes.
     """
-    elevation_deg, plane_deg = np.degrees(elevation), np.clip(np.degrees(plane), 0.0, 90.0)
+    first, middle, last = UPWARD_DEG
+    elevation_deg, plane_deg = np.degrees(elevation), np.clip(np.degrees(plane), first, last)
     frontal, scapular, sagittal = (_in_plane(measured, elevation_deg) for measured in UPWARD_DEG)
-    near = np.minimum(plane_deg / 40.0, 1.0)
-    far = np.maximum(plane_deg - 40.0, 0.0) / 50.0
+    near = np.minimum(plane_deg / middle, 1.0)
+    far = np.maximum(plane_deg - middle, 0.0) / (last - middle)
     return np.radians(frontal + (scapular - frontal) * near + (sagittal - scapular) * far)
 
 

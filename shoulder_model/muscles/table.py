@@ -1,4 +1,9 @@
-"""The muscles of the model: their names, sizes and fibres, from ``data/capacity.csv``."""
+"""The muscles of the model: their names, sizes and fibres, from ``data/capacity.csv``.
+
+Where a cadaver study and living volumes over fibre length disagree on a size, both are its range and their geometric mean
+its value. At strength factor 1 the model's adduction is then 47 to 55 N m between 0 and 60°, measured 67.9 ± 28.4
+(J Biomech 2007;40:2442).
+"""
 
 from functools import cache
 

@@ -4,6 +4,9 @@ The starting landmarks are placed from general anatomy (mark ML) or fitted to me
 moved as little as possible (standard deviations below) until every row of ``muscle_statements.csv`` holds with a
 margin. Nothing else is fitted: no torque, no load, no trial. A statement is a hinge: 0 where it holds with the margin,
 else by how much it is missed; landmarks and radii move by least squares against the hinges.
+
+Measured lat lines are compared in scapula axes, taken 35° in front of the frontal plane (inferred), while the scapula
+turns about the normal of a plane at 40°, as the rhythm was measured.
 """
 
 import csv
@@ -67,7 +70,7 @@ class Landmarks:
         return np.concatenate([float(row["weight"]) * self.missed(row) for row in statements()])
 
     def missed(self, statement):
-        """Hinges of one of the `statements`, without its weight. [m], of a line [deg]"""
+        """Hinges of one ``statement`` (a row of `statements`), without its weight. [m], of a line [deg]"""
         hinges = {
             "lead": self._lead, "one leads": self._one_leads, "positive": self._positive, "peak": self._peak,
             "mean": self._mean, "ceiling": self._ceiling, "arms": self._arms, "line": self._line,

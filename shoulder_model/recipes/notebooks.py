@@ -16,7 +16,7 @@ TEXT = {"text/plain", "text/markdown", "text/latex"}
 
 
 def run(path):
-    """The notebook at ``path`` as it stands after running all of its cells."""
+    """The notebook at ``path`` with the text and pictures that running all of its cells gives."""
     notebook = nbformat.read(path, as_version=4)
     client = NotebookClient(
         notebook,

@@ -16,7 +16,7 @@ HEADS = ("sex", "name", "group", "below", "above")
 
 
 def band_rows(sex, candidate):
-    """The table's rows for one ``sex`` and `week.Candidate`: sex, name, group, below, above, the last two as ratios."""
+    """The table's rows for one ``sex`` and ``candidate`` (`week.Candidate`): sex, name, group, below, above, the last two as ratios."""
     shares = work_shares(Lifter.average(sex), candidate.pull)
     return [
         (sex, candidate.name, group, f"{share.value - share.low:.4f}", f"{share.high - share.value:.4f}")

@@ -88,7 +88,7 @@ def balance_tables(cases, arms, capacity, normal, *, balance, hand_turn, elbow_f
 
 
 def possible_side_force(pull, side_force):
-    """``side_force`` ("zero", "grip" or "free"), or "zero" where a ``pull`` allows none: on separate handles, with one hand."""
+    """The name of a ``side_force`` ("zero", "grip" or "free"), or "zero" where a ``pull`` allows none: on separate handles, with one hand."""
     choice("side_force", side_force, SIDE_FORCES)
     return "zero" if pull.hold == "handles" or pull.hands == 1 else side_force
 

@@ -10,7 +10,7 @@ from ..sources import fact
 
 
 def first_counted(points):
-    """Index of the first counted point of a rep with so many ``points``.
+    """Index, a whole number, of the first counted point of a rep with so many ``points``.
 
     >>> first_counted(41)
     8

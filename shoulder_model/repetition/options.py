@@ -36,7 +36,7 @@ class RepOptions:
         choice("side_force", self.side_force, SIDE_FORCES)
 
     def strength_of(self, lifter):
-        """The `Strength` to reckon with for a ``lifter``."""
+        """The `Strength`, ratios without unit, to reckon with for a ``lifter``."""
         if self.strength is None:
             return expected_strength(lifter)
         if isinstance(self.strength, Strength):
@@ -45,11 +45,11 @@ class RepOptions:
         return Strength(self.strength, self.strength, self.strength, usual, "a given factor")
 
     def body_of(self):
-        """The `Body` to reckon with."""
+        """The `Body` to reckon with: landmarks in metres, sizes in square centimetres."""
         return reference_body() if self.body is None else self.body
 
     def strength_along(self, crowd, lay_along):
-        """A given strength with any arrays, one value a lifter, laid along the ``crowd``'s axis by ``lay_along``.
+        """A given strength with any arrays, one value a lifter, laid along the ``crowd``'s axis by ``lay_along``; ratios.
 
         Raises `InputError` for arrays of another shape than the ``crowd``'s.
         """

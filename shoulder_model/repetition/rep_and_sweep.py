@@ -63,6 +63,8 @@ def rep(lifter, pull, **options):
     lifter : people.Lifter
         One lifter, or a crowd (fields of shape (n,)): then a dim ``lifter`` leads.
     pull : mechanics.Pull
+    **options
+        The following, by name; their defaults stand in `options.RepOptions`.
     points : int
         Evenly spaced along the hand path, 2 to 10,001.
     arm_weight : bool
@@ -121,8 +123,8 @@ def rep(lifter, pull, **options):
     Examples
     --------
     >>> from shoulder_model import Lifter, pulls
-    >>> one = rep(Lifter.average("men"), pulls["front pulldown"], arm_weight=False)
-    >>> round(float(one.shoulder_torque.sel(axis="extension")[0]), 1)
+    >>> pulldown = rep(Lifter.average("men"), pulls["front pulldown"], arm_weight=False)
+    >>> round(float(pulldown.shoulder_torque.sel(axis="extension")[0]), 1)
     25.5
     """
     _one_value_each(pull)

@@ -1,6 +1,9 @@
 """How strong is this lifter: from a repetition maximum, from dynamometer torques, or from nothing.
 
-`capacity.expected_strength` is the answer from nothing. Here are the two better ones, and the recipe of the
+`muscles.expected_strength` is the answer from nothing: the factor that lets the model hold what college lifters could pull
+once. It is an effective factor of pulls. Torques from a dynamometer give one about 1.8 times smaller (`calibrated`), and
+`from_torques` bridges the two with a wide band. The elbow's muscles get a second factor, because table sizes explain less
+than half of the elbow torque people were measured to make. Here are the two better ones, and the recipe of the
 numbers that all three rest on. A strength is a factor on the table's adult (`muscles.Strength`).
 """
 

@@ -53,8 +53,47 @@ def supply(lifter, pull, normal, cases, geometry, options):
     geometry : muscles.MuscleGeometry
     options : options.RepOptions
     """
-    strength, body, muscles = options.strength_of(lifter), options.body_of(), len(MUSCLES)
-    weight = np.append(body.cross_section, body.cross_section.mean()) if options.by_size else None
+    lead, postures = _postures(lifter, pull, normal, cases, geometry, options)
+    size = options.body_of().cross_section
+    weight = np.append(size, size.mean()) if options.by_size else None
+    side_force = possible_side_force(pull, options.side_force)
+
+    def rows(here):
+        tables = postures.tables(here, options.balance, pull.hand_turn)
+        effort, most = effort_and_limit(
+            tables, postures.kg[here], side_force=side_force, newtons_per_kg=newtons_per_kg(pull),
+            power=options.power, weight=weight,
+        )  # fmt: skip
+        shares = joint_shares(tables, most)
+        return effort.activation[:, :-1], effort.shortfall, effort.side_force, most.load, most.adds[:, :-1], shares
+
+    values = postures.capacity, *in_blocks(rows, len(postures.kg), BLOCK)
+    return Supply(*(array.reshape(*lead, *array.shape[1:]) for array in values))
+
+
+@dataclass(frozen=True)
+class _Postures:
+    """Every posture of a rep or sweep as one row of each array."""
+
+    cases: LoadCases
+    arms: tuple
+    capacity: np.ndarray
+    normal: np.ndarray
+    kg: np.ndarray
+    elbow_factor: np.ndarray
+
+    def tables(self, here, balance, hand_turn):
+        """The `balance.Balance` of the rows ``here``."""
+        cases, arms = self.cases.map(lambda array: array[here]), tuple(arm[here] for arm in self.arms)
+        return balance_tables(
+            cases, arms, self.capacity[here], self.normal[here],
+            balance=balance, hand_turn=hand_turn, elbow_factor=self.elbow_factor[here],
+        )  # fmt: skip
+
+
+def _postures(lifter, pull, normal, cases, geometry, options):
+    """Shape of the postures, and `_Postures` of all of them."""
+    strength, muscles = options.strength_of(lifter), len(MUSCLES)
     kg, factor = np.asarray(pull.mass_on_bar(lifter), float), np.asarray(strength.factor)
     asked = cases.arm_weight, cases.per_kg, cases.side_force
     lead = np.broadcast_shapes(
@@ -64,34 +103,16 @@ def supply(lifter, pull, normal, cases, geometry, options):
     def flat(array, *tail):
         return np.broadcast_to(array, (*lead, *tail)).reshape(-1, *tail)
 
-    cases = LoadCases(*(JointTorques(flat(t.shoulder, 3), flat(t.elbow), flat(t.girdle, 2)) for t in asked))
-    arms = (
-        flat(geometry.shoulder_arm, muscles, 3),
-        flat(geometry.elbow_arm, muscles),
-        flat(geometry.girdle_arm, muscles, 2),
+    arms = (geometry.shoulder_arm, 3), (geometry.elbow_arm,), (geometry.girdle_arm, 2)
+    force = capacity(flat(geometry.length, muscles), flat(factor), options.body_of())
+    return lead, _Postures(
+        cases=LoadCases(*(JointTorques(flat(t.shoulder, 3), flat(t.elbow), flat(t.girdle, 2)) for t in asked)),
+        arms=tuple(flat(arm, muscles, *axes) for arm, *axes in arms),
+        capacity=force * driven(MUSCLES, pull.hand_turn),
+        normal=flat(anatomical(normal), 3),
+        kg=flat(kg),
+        elbow_factor=flat(strength.elbow),
     )
-    normal, kg, at_elbow = flat(anatomical(normal), 3), flat(kg), flat(strength.elbow)
-    force = capacity(flat(geometry.length, muscles), flat(factor), body) * driven(MUSCLES, pull.hand_turn)
-    side_force = possible_side_force(pull, options.side_force)
-
-    def rows(here):
-        tables = balance_tables(
-            cases.map(lambda array: array[here]), tuple(arm[here] for arm in arms), force[here], normal[here],
-            balance=options.balance, hand_turn=pull.hand_turn, elbow_factor=at_elbow[here],
-        )  # fmt: skip
-        effort, most = effort_and_limit(
-            tables,
-            kg[here],
-            side_force=side_force,
-            newtons_per_kg=newtons_per_kg(pull),
-            power=options.power,
-            weight=weight,
-        )
-        shares = joint_shares(tables, most)
-        return effort.activation[:, :-1], effort.shortfall, effort.side_force, most.load, most.adds[:, :-1], shares
-
-    values = force, *in_blocks(rows, len(kg), BLOCK)
-    return Supply(*(array.reshape(*lead, *array.shape[1:]) for array in values))
 
 
 def effort_and_limit(tables, kg, *, side_force, newtons_per_kg, power=2.0, weight=None):

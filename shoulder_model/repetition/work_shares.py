@@ -7,6 +7,9 @@ put, so its muscles would have none.
 Shares are taken at a set part of the rep's largest load, so pulls are compared at equal effort, with the
 shoulder balanced about all axes. The band comes from the inputs: random bodies, with cross-sections over their
 sources' range and landmarks moved by half of theirs.
+
+Sharing weighs each muscle by its cross-section here. `rep` by default does not, and so punishes a muscle that the table
+cuts into three parts for it.
 """
 
 from functools import cache

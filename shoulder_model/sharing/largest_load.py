@@ -89,8 +89,8 @@ def _largest_of_block(columns, unloaded, per_unit, side, side_limit, most):
         extra, worth, room = -np.stack([per_unit + lean, per_unit - lean], axis=2), [1.0, 1.0], [most, most]
         moves = side_limit * np.array([1.0, -1.0])
     table = np.concatenate([columns, extra], axis=2)
-    x, u, found = boxed_programme(table, target, np.r_[np.zeros(m), worth], np.r_[np.ones(m), room])
+    x, u, feasible = boxed_programme(table, target, np.r_[np.zeros(m), worth], np.r_[np.ones(m), room])
     force = np.einsum("ni,ni->n", x[:, m:], moves) - (FAR if side is not None and side_limit is None else 0.0)
     adds = np.maximum((u[:, None, :] @ columns)[:, 0], 0.0)
     amount = np.minimum(x[:, m:] @ np.array(worth), most)
-    return np.where(found, amount, np.nan), x[:, :m], u, adds, force
+    return np.where(feasible, amount, np.nan), x[:, :m], u, adds, force

@@ -1,4 +1,9 @@
-"""Candidate pulls of a week, and what each of them asks of one person: grip, muscle shares, torques, counted sets."""
+"""Candidate pulls of a week, and what each of them asks of one person: grip, muscle shares, torques, counted sets.
+
+What counts as a direct or a helper set stands in ``data/week_pulls.csv``. The model's shares only rank pulls that count
+alike: counting by them would call a pulldown a helper of the lat. Bands of the shares are stored, since they cost 0.3 s a
+pull (`recipes.week_bands`).
+"""
 
 from dataclasses import dataclass
 from functools import cache, lru_cache
@@ -70,7 +75,7 @@ class FittedPull:
 
     @property
     def pull(self):
-        """The candidate's `Pull`."""
+        """The candidate's `Pull`, its name and set-up."""
         return self.candidate.pull
 
     @property
@@ -79,7 +84,7 @@ class FittedPull:
         return 10 / self.load_kg * self.torque
 
     def counts(self, rules):
-        """What one set counts under some `rules.Rules`: dict of muscle group or direction -> sets.
+        """What one set counts under some ``rules`` (`rules.Rules`): dict of muscle group or direction -> sets.
 
         A muscle group: 1 direct, ``helper_set`` for a helper, else 0. Lat and mid-back help in every pull where they are
         not direct: both were active in every pull measured (Dynamic Medicine 2004;3:4). The elbow flexors help wherever
@@ -185,7 +190,7 @@ def _fitted(lifter, candidate, shares):
 
 
 def fit(fitted, goal):
-    """How well each `FittedPull` serves the goal, (pulls,), 0 to 1: its shares against the largest of each group.
+    """How well each of the ``fitted`` pulls serves the goal, (pulls,), a ratio: its shares against the largest of each group.
 
     ``goal`` 0 is all for the lat, 1 all for the mid-back. The groups differ in size, so their shares cannot be compared
     with one another; pulls can.

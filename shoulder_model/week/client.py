@@ -87,7 +87,7 @@ class Referral:
 
     @property
     def lines(self):
-        """What to do, line by line."""
+        """What to do in words, line by line."""
         return (f"No plan. First: {listed(list(self.health))}.", *REFERRAL)
 
     @property

@@ -34,13 +34,13 @@ PAGE_STYLE = (
 
 
 def day_lines(plan):
-    """A `Plan` day by day, a line of words a day."""
+    """A ``plan`` (`Plan`) day by day, a line of words a day."""
     days = range(1, plan.client.days + 1)
     return [f"Day {day}: " + "; ".join(f"{row.name}, {set_words(row)}" for row in plan.day(day)) for day in days]
 
 
 def set_lines(plan):
-    """Counted sets of a `Plan` against their bands, a line of words for each muscle group or direction."""
+    """Counted sets of a ``plan`` against their bands, a line of words for each muscle group or direction."""
     lines = []
     for group, sets in plan.sets.items():
         low, high, wanted = plan.bands.get(group, (None, None, None))
@@ -53,7 +53,7 @@ def set_lines(plan):
 
 
 def pull_lines(plan):
-    """Each pull of a `Plan` once: heading and what to say about it, in words."""
+    """Each pull of a ``plan`` once: heading and what to say about it, in words."""
     lines = []
     for row, days in by_pull(plan):
         head = f"{row.name}: day {', '.join(map(str, days))}, {set_words(row)}"
@@ -62,7 +62,7 @@ def pull_lines(plan):
 
 
 def table_html(plan):
-    """The pulls of a `Plan` as an HTML table with the reason for each."""
+    """The pulls of a ``plan`` as an HTML table, in words with the reason for each."""
     body = []
     for row, days in by_pull(plan):
         cells = (

@@ -24,7 +24,7 @@ LOG_COLUMNS = (  # heading, left edge as a share of the width
 
 
 def page_figure(answer):
-    """The printed page of an ``answer`` of `plan.plan_week` as a figure, A4 upright; without a week it says why."""
+    """The printed page of an ``answer`` of `plan.plan_week` as a figure, A4 upright, in words; without a week it says why."""
     with mpl.rc_context(STYLE):
         figure = Figure(figsize=A4, facecolor="white")
         y = _paragraph(figure, 0.965, TITLE, 15, "bold")
@@ -36,7 +36,7 @@ def page_figure(answer):
 
 
 def page_pdf(answer):
-    """The printed page of an ``answer`` of `plan.plan_week` as the bytes of a PDF."""
+    """The printed page of an ``answer`` of `plan.plan_week`, in words, as the bytes of a PDF."""
     store = io.BytesIO()
     with mpl.rc_context(STYLE):
         page_figure(answer).savefig(store, format="pdf", metadata={"CreationDate": None, "Title": TITLE})

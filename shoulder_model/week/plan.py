@@ -43,7 +43,7 @@ class Row:
 
     @property
     def pull(self) -> Pull:
-        """The candidate's `Pull`."""
+        """The candidate's `Pull`, its name and set-up."""
         return self.fitted.pull
 
     @property
@@ -89,7 +89,7 @@ class Plan:
 
     @property
     def sentence(self):
-        """The week in two sentences."""
+        """The week in words, two sentences."""
         pulls = dict.fromkeys(row.name for row in self.rows)
         first, *others = COUNTED
         sets = [f"{counted(self.sets[first], 'weekly set')} for the {first}"]
@@ -118,7 +118,7 @@ class Clash:
 
     @property
     def lines(self):
-        """What cannot be met, wish by wish, and what would help."""
+        """What cannot be met in words, wish by wish, and what would help."""
         told = [f"{name} (kept for safety)" if name in self.firm else name for name in self.wishes]
         if len(self.wishes) == 1:
             return ("No week meets this wish, whatever else is given up:", *told)
@@ -129,7 +129,7 @@ class Clash:
 
     @property
     def sentence(self):
-        """The same in one or two sentences."""
+        """The same words in one or two sentences."""
         head, *rest = self.lines
         count = len(self.wishes)
         wishes = "; ".join(f"“{name}”" for name in rest[:count])

@@ -7,7 +7,8 @@ has a name in words. Among the weeks that meet all wishes the programme takes th
 2. then has the smallest sum of the visits' costs (`Programme.visit_cost`),
 3. then uses the earliest rows of the table (smallest sum of row numbers).
 
-What ties even then is left to the solver, which gives the same answer every time.
+What ties even then is left to the solver, which gives the same answer every time. Because a visit always has the same
+number of sets, dealing visits out evenly keeps the cap on a session.
 """
 
 from dataclasses import dataclass, replace
@@ -97,7 +98,7 @@ class Programme:
 
     @property
     def pulls(self):
-        """How many candidates there are."""
+        """How many candidates there are, a whole number."""
         return len(self.most)
 
     def cost(self, visits):
@@ -159,7 +160,7 @@ class Programme:
         return kept
 
     def ways_out(self, clash):
-        """Those of a ``clash``'s wishes, the firm ones apart, whose giving up alone leaves a week that meets all the others."""
+        """Those names of a ``clash``'s wishes, the firm ones apart, whose giving up alone leaves a week that meets all the others."""
         return tuple(
             wish
             for wish in clash

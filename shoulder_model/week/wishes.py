@@ -10,7 +10,7 @@ OWN_WEIGHT = ("pull-up", "chin-up")
 
 
 def programme(client, rules, fitted):
-    """The integer `Programme` of one `Client` over ``fitted`` pulls under some `Rules`; counts in sets."""
+    """The integer `Programme` of one ``client`` over ``fitted`` pulls under some ``rules``; counts in sets."""
     size = rules.sets_per_visit
     per_visit = {name: size * counts for name, counts in counts_by_name(fitted, rules).items()}
     most = max(1, min(client.days, rules.pull_sets // size))
@@ -25,20 +25,23 @@ def programme(client, rules, fitted):
 
 
 def counts_by_name(fitted, rules):
-    """What one set of each `FittedPull` counts: dict of muscle group or direction -> ndarray (pulls,), in sets."""
+    """What one set of each of the ``fitted`` pulls counts under ``rules``: dict of group or direction -> (pulls,), in sets."""
     each = [one.counts(rules) for one in fitted]
     return {name: np.array([counts[name] for counts in each]) for name in (*COUNTED, *DIRECTIONS)}
 
 
 def bands(client, rules):
-    """Weekly sets (low, high, wanted) of each group with a target; the goal slides the wanted ones, in half sets."""
+    """Weekly sets (low, high, wanted) of each group with a target, as the ``rules`` say.
+
+    The goal of the ``client`` slides the wanted ones, in half sets.
+    """
     low, high = rules.weekly_sets_low, rules.weekly_sets_high
     part = {"lat": 1 - client.goal, "mid-back": client.goal}
     return {group: (low, high, round(2 * (low + (high - low) * part[group])) / 2) for group in GROUPS}
 
 
 def is_wide(pull, rules):
-    """Whether this `Pull` is a pulldown or pull-up to the front with a wider grip than the rules' limit (× biacromial)."""
+    """Whether a ``pull`` is a pulldown or pull-up to the front with a wider grip than the ``rules``' limit (× biacromial)."""
     return pull.grip_ratio > rules.grip_high and np.cos(pull.pull_angle) > 0.5 and pull.name != BEHIND
 
 

@@ -24,30 +24,30 @@ LOG_HEADS = (
 
 
 def grip_words(row):
-    """Grip of one `plan.Row` in centimetres and as a ratio."""
+    """Grip of one ``row`` (`plan.Row`) in centimetres and as a ratio."""
     if row.pull.hands == 1:
         return "one hand, in line with the shoulder"
     return f"{row.grip_cm:.0f} cm ({row.pull.grip_ratio:g}×)"
 
 
 def set_words(row):
-    """Sets and repetitions of one `plan.Row`: "3 × 8–12"."""
+    """Sets and repetitions of one ``row`` (`plan.Row`): "3 × 8–12"."""
     low, high = row.repetitions
     return f"{row.sets} × {low}–{high}"
 
 
 def turn_words(pull):
-    """How the hands of a `Pull` are turned, in words as said in a gym."""
+    """How the hands of a ``pull`` are turned, in words as said in a gym."""
     return {"pronated": "overhand", "neutral": "palms facing", "supinated": "underhand"}[pull.hand_turn]
 
 
 def set_up_words(row):
-    """The whole set-up of one `plan.Row` in words, for a page: grip in centimetres, hands, lean, touch point."""
+    """The whole set-up of one ``row`` (`plan.Row`) in words, for a page: grip in centimetres, hands, lean, touch point."""
     return f"{grip_words(row)}, {turn_words(row.pull)}, {lean_words(row.pull.trunk_lean)}, to the {row.pull.touch}"
 
 
 def start_words(pull, rules):
-    """How to find the first load of a `Pull` under some `Rules`, in words; no load is invented."""
+    """How to find the first load of a ``pull`` under some ``rules``, in words; no load is invented."""
     left = f"{rules.repetitions_left_low} to {rules.repetitions_left_high} repetitions left"
     if pull.load_from == "body":
         easier = "stand steeper" if pull.body_share < 1 else "take help from a band, a machine or the feet"
@@ -62,14 +62,14 @@ def share_words(share):
 
 
 def load_words(fitted):
-    """What the load of a `candidates.FittedPull` asks of one shoulder, by 10 kg on the bar or by the body's own weight."""
+    """What the load of a ``fitted`` pull asks of one shoulder, in words: of 10 kg on the bar or of the body's own weight."""
     if fitted.pull.load_from == "body":
         return f"the body's own weight asks one shoulder for {torque_words(fitted.torque)}"
     return f"10 kg of load ask one shoulder for {torque_words(fitted.torque_per_10_kg)}"
 
 
 def reason(fitted, chosen, rules, client):
-    """Why a pull is in the week, in a sentence with its numbers.
+    """Why a pull is in the week, in words with its numbers.
 
     Parameters
     ----------
@@ -101,7 +101,7 @@ def _because(fitted, chosen, rules, client):
 
 
 def log_sheet(plan):
-    """A blank log of one `plan.Plan` as CSV text: a line for every set, to be copied for each week."""
+    """A blank log of one ``plan`` (`plan.Plan`) as CSV text: a line for every set, to be copied for each week."""
     lines = [
         ["", row.day, row.name, f"{row.grip_cm:.0f}", "", place, "", "", "", ""]
         for row in plan.rows
@@ -137,7 +137,7 @@ class Logged:
 
 
 def next_load(load_kg, rules):
-    """Range of the next load (low, high) [kg] after ``load_kg`` [kg], a step of 2 to 10 % as the `Rules` say.
+    """Range of the next load (low, high) [kg] after ``load_kg`` [kg], a step of 2 to 10 % as the ``rules`` say.
 
     Source: position stand, Med Sci Sports Exerc 2009;41(3):687-708.
     """
@@ -176,7 +176,7 @@ def change_words(logged, rules):
 
 
 def after_words(rules):
-    """What to do with the log under some `Rules`, in words for the page."""
+    """What to do with the log under some ``rules``, in words for the page."""
     return (
         f"Log every set: {', '.join(LOG_HEADS)}. After {counted(rules.trial_weeks, 'week')} change one thing at a time: over "
         f"{rules.repetitions_high} repetitions by one or two, add {100 * rules.load_step_low:.0f} to "
@@ -186,7 +186,7 @@ def after_words(rules):
 
 
 def by_pull(plan):
-    """The pulls of a `plan.Plan` in the order they come: pairs of the first row and all its days."""
+    """The pulls of a ``plan`` in the order they come: a tuple of pairs, the first row and all its days."""
     days = {}
     for row in plan.rows:
         days.setdefault(row.name, (row, []))[1].append(row.day)
@@ -194,18 +194,18 @@ def by_pull(plan):
 
 
 def pull_ups_words(client):
-    """How many pull-ups in a row: "1 pull-up in a row"."""
+    """How many pull-ups in a row a ``client`` does, in words: "1 pull-up in a row"."""
     return f"{counted(client.own_weight_repetitions, 'pull-up')} in a row"
 
 
 def asked_words(client):
-    """What the `Client` asks for, in a few words."""
+    """What the ``client`` asks for, in a few words."""
     days, goal = counted(client.days, "day"), f"{100 * client.goal:.0f} % mid-back"
     return f"{client.experience.capitalize()}, {days}, goal {goal}, {pull_ups_words(client)}"
 
 
 def client_words(client):
-    """Who the week is for, in a line: the `Client`'s measures in centimetres and kilograms."""
+    """Who the week is for, in a line: the ``client``'s measures in centimetres and kilograms."""
     lifter = client.lifter
     goal = f"{100 * (1 - client.goal):.0f} % lat, {100 * client.goal:.0f} % mid-back"
     return (

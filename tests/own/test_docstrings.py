@@ -1,0 +1,67 @@
+"""What every public call of the numbers says of itself, and how long a function may get: read from the source."""
+
+import ast
+import re
+from pathlib import Path
+
+import pytest
+
+import shoulder_model as sm
+
+HOME = Path(sm.__file__).parent
+LONGEST, MOST_POSITIONAL = 30, 8  # lines without the docstring; parameters
+OF_NUMBERS = [
+    path
+    for path in sorted(HOME.rglob("*.py"))
+    if path.relative_to(HOME).parts[0] not in ("draw", "panels", "lab", "recipes") and not path.name.startswith("__")
+]
+UNIT = re.compile(
+    r"\[[^\]]*(m|N|rad|kg|deg|cm|mm|°|SD|²)[^\]]*\]"
+    r"|\b(radians?|degrees?|metres|centimetres|kilograms|millimetres|ratios?|without unit|units?|words?|names?|text"
+    r"|sets|whole numbers?|people|dicts?|in a word|per cent|tuple|whether|slice|share|axes as columns|symbols?)\b",
+    re.IGNORECASE,
+)
+
+
+def functions(path):
+    """Name, node and docstring of every function and method of a file, private ones too."""
+
+    def inside(node, prefix):
+        for child in node.body:
+            if isinstance(child, ast.FunctionDef):
+                yield f"{prefix}{child.name}", child, ast.get_docstring(child) or ""
+            elif isinstance(child, ast.ClassDef):
+                yield from inside(child, f"{prefix}{child.name}.")
+
+    return list(inside(ast.parse(path.read_text(encoding="utf-8")), ""))
+
+
+def arguments(node):
+    """Names of a function's arguments."""
+    given = node.args
+    plain = [argument.arg for argument in given.posonlyargs + given.args + given.kwonlyargs]
+    starred = [argument.arg for argument in (given.vararg, given.kwarg) if argument]
+    return [name for name in plain + starred if name not in ("self", "cls")]
+
+
+def named(name, doc):
+    """Whether a docstring names an argument: in ``double quotes``, or at the head of a line of its parameters."""
+    return re.search(rf"``[^`]*\b{name}\b[^`]*``|^\W*[\w, ]*\b{name}\b[\w, ]*( :|$)", doc, re.MULTILINE)
+
+
+@pytest.mark.parametrize("path", OF_NUMBERS, ids=lambda path: path.relative_to(HOME).as_posix())
+def test_public_calls_name_every_argument_and_a_unit_or_kind(path):
+    for name, node, doc in functions(path):
+        if not any(part.startswith("_") for part in name.split(".")):
+            missing = [argument for argument in arguments(node) if not named(argument, doc)]
+            assert not missing, f"{name}: {missing}"
+            assert UNIT.search(doc), f"{name} names no unit and no kind of answer"
+
+
+@pytest.mark.parametrize("path", sorted(HOME.rglob("*.py")), ids=lambda path: path.relative_to(HOME).as_posix())
+def test_functions_are_short_and_take_few_things_by_place(path):
+    for name, node, _ in functions(path):
+        doc = node.body[0] if ast.get_docstring(node) is not None else None
+        lines = node.end_lineno - node.lineno + 1 - (doc.end_lineno - doc.lineno + 1 if doc else 0)
+        assert lines <= LONGEST, f"{name} has {lines} lines"
+        assert len(node.args.posonlyargs + node.args.args) <= MOST_POSITIONAL + 1, name  # and self
