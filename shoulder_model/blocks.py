@@ -17,12 +17,12 @@ def blocks(count, size):
     return [slice(start, min(start + size, count)) for start in range(0, count, size)] or [slice(0, 0)]
 
 
-def in_blocks(work, count, size):
-    """What ``work`` gives for blocks of rows, put together again.
+def in_blocks(compute, count, size):
+    """What ``compute`` gives for blocks of rows, put together again.
 
     Parameters
     ----------
-    work : callable
+    compute : callable
         Takes a slice of the rows, gives a sequence of arrays with as many rows.
     count, size : int
         Rows, and rows at once.
@@ -37,7 +37,7 @@ def in_blocks(work, count, size):
     """
     wholes = None
     for here in blocks(count, size):
-        parts = work(here)
+        parts = compute(here)
         if here == slice(0, count):
             return list(parts)
         if wholes is None:

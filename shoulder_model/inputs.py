@@ -1,4 +1,4 @@
-"""What may go in: one check for every number a caller can give, one wording for every refusal."""
+"""Input checks: one function for every number a caller gives, one wording for every refusal."""
 
 from dataclasses import dataclass
 from difflib import get_close_matches
@@ -58,7 +58,9 @@ def number(field, value, allowed):
     try:
         array = np.asarray(value, dtype=float)
     except (TypeError, ValueError):
-        raise InputError(field, f"{field} = {value!r} is not a number; give one in {allowed.unit}") from None
+        raise InputError(
+            field, f"{field} = {value!r} is not a number; give one{f' in {allowed.unit}' if allowed.unit else ''}"
+        ) from None
     inside = (array >= allowed.low) & (array <= allowed.high)  # NaN is never inside
     if not inside.all():
         bad = array[~inside].flat[0]
@@ -70,7 +72,7 @@ def number(field, value, allowed):
 
 
 def scalar(field, value, allowed):
-    """`number` of ``field``, ``value`` and ``allowed``, and only one of them, in the same unit."""
+    """Like `number` of ``field``, ``value`` and ``allowed``, in the same unit, but refuses more than a single value."""
     value = number(field, value, allowed)
     if np.ndim(value):
         raise InputError(field, f"{field} has shape {np.shape(value)}; give one number")

@@ -23,6 +23,11 @@ class Constant:
     mark: str
     source: str
 
+    @property
+    def half_range(self):
+        """Half the distance from low to high, in ``unit``."""
+        return (self.high - self.low) / 2
+
 
 @cache
 def _constants():
@@ -55,9 +60,9 @@ def constant(name):
 
 
 def fact(name):
-    """The value of the constant ``name``, in the unit its row names.
+    """The value of the constant ``name``, in the unit its row names; raises as `constant`.
 
     >>> fact("upper_arm_mass")
     0.028
     """
-    return _constants()[name].value
+    return (_constants().get(name) or constant(name)).value

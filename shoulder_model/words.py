@@ -5,11 +5,11 @@ import numpy as np
 from .axes import AXES, movement
 from .sources import constant, fact
 
-SHOWN = 0.5  # N m; less than this rounds to nothing
+LEAST_SHOWN = 0.5  # N m; less than this rounds to nothing
 
 
 def written(value, digits=0, *, sign=False):
-    """A number in words and figures as it is read: a real minus, no minus on nothing; the one way a number gets into a sentence.
+    """A number as text for a sentence: a true minus sign, and none on a value that rounds to zero.
 
     Parameters
     ----------
@@ -64,7 +64,7 @@ def torque_words(torque):
     parts = [
         f"{abs(torque[i]):.0f} N m of {movement(AXES[i], torque[i])}"
         for i in _largest_first(torque)
-        if abs(torque[i]) >= SHOWN
+        if abs(torque[i]) >= LEAST_SHOWN
     ]
     return listed(parts) if parts else "next to no torque"
 
@@ -78,7 +78,7 @@ def leading_words(torque):
     order = _largest_first(torque)
     names = [movement(AXES[i], torque[i]) for i in order]
     first, second = np.abs(torque)[order[:2]]
-    if first < SHOWN:
+    if first < LEAST_SHOWN:
         return "no work to speak of"
     if second > 0.8 * first:
         return f"{names[0]} and {names[1]} in about equal parts"
@@ -93,7 +93,7 @@ def torque_change_words(now, kept):
     """
     parts = []
     for axis, change in zip(AXES, np.subtract(now, kept), strict=True):
-        size = f"{abs(change):.0f} N m {'more' if change > 0 else 'less'}" if abs(change) >= SHOWN else "the same"
+        size = f"{abs(change):.0f} N m {'more' if change > 0 else 'less'}" if abs(change) >= LEAST_SHOWN else "the same"
         parts.append(f"{size} {movement(axis, 1)}")
     return listed(parts)
 
@@ -118,7 +118,7 @@ def pull_words(lifter, pull):
     pull : mechanics.Pull
     """
     grip = f"grip {pull.grip_ratio:.2f} × ({100 * pull.grip_ratio * lifter.biacromial:.0f} cm)"
-    angle = f"pull angle {np.degrees(pull.pull_angle):.0f}°"
+    angle = f"pull angle {written(np.degrees(pull.pull_angle))}°"
     cue = round(float(np.degrees(pull.elbow_cue)))
     elbows = f", elbows {abs(cue)}° {'out' if cue > 0 else 'in'}" if cue else ""
     return f"{pull.name}, {pull.mass_on_bar(lifter):.0f} kg, {grip}, {lean_words(pull.trunk_lean)} ({angle}){elbows}"
@@ -130,9 +130,9 @@ def tape_words():
 
 
 def sc_tape_words():
-    """The same words for torques about the sternoclavicular joint: "tape ± 1 cm, joint ± 5 mm"."""
-    joint = constant("sc_from_midline")
-    return f"tape ± {100 * fact('tape_reading'):.0f} cm, joint ± {500 * (joint.high - joint.low):.0f} mm"
+    """The same margin for torques about the sternoclavicular joint, in words: "tape ± 1 cm, joint ± 5 mm"."""
+    joint = constant("sc_from_midline").half_range
+    return f"tape ± {100 * fact('tape_reading'):.0f} cm, joint ± {1000 * joint:.0f} mm"
 
 
 def end_words(rep):

@@ -74,6 +74,14 @@ class Cell(ast.NodeVisitor):
         for statement in node.body:
             self.visit(statement)
 
+    def visit_FunctionDef(self, node):
+        self._make(node.name)
+        outer, made = self.own, dict(self.made)
+        self.own = outer | {argument.arg for argument in ast.walk(node.args) if isinstance(argument, ast.arg)}
+        for statement in node.body:
+            self.visit(statement)
+        self.own, self.made = outer, made
+
     def _visit_scope(self, node):
         """A comprehension or lambda: its own names stay inside."""
         inner, outer = set(), self.own
@@ -86,7 +94,7 @@ class Cell(ast.NodeVisitor):
             for condition in part.ifs:
                 self.visit(condition)
         if isinstance(node, ast.Lambda):
-            self.own |= {argument.arg for argument in node.args.args}
+            self.own |= {argument.arg for argument in ast.walk(node.args) if isinstance(argument, ast.arg)}
             self.visit(node.body)
         elif isinstance(node, ast.DictComp):
             self.visit(node.key)
@@ -156,7 +164,8 @@ def ways_in(notebook):
     for cell in code_cells(notebook):
         for node in ast.walk(ast.parse(cell.source)):
             if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("shoulder_model"):
-                wrong |= {node.module} - {"shoulder_model.panels"}
+                names = {f"shoulder_model.{alias.name}" for alias in node.names}  # from shoulder_model import muscles
+                wrong |= (names if node.module == "shoulder_model" else {node.module}) - {"shoulder_model.panels"}
             elif isinstance(node, ast.Import):
                 wrong |= {a.name for a in node.names if a.name.startswith("shoulder_model") and a.asname != "sm"}
             elif isinstance(node, ast.Attribute) and chain(node)[:1] == ["sm"]:

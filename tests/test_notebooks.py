@@ -134,13 +134,17 @@ def of_cells(*sources, folded=()):
 def test_the_readers_of_names_see_what_they_are_for():
     hidden = of_cells("a = 1", "b = [x for x in range(a)]", "c = a", folded=[0])
     assert unseen_names(hidden) == [("b = [x for x in range(a)]", ["a"]), ("c = a", ["a"])]
-    assert unseen_names(of_cells("import numpy as np", "y = np.pi", "f = lambda z: z + y")) == []
+    assert unseen_names(of_cells("import numpy as np", "y = np.pi", "f = lambda z, *more: z + y + len(more)")) == []
+    assert (
+        unseen_names(of_cells("def f(x):\n    return x", "try:\n    f(1)\nexcept ValueError as e:\n    print(e)")) == []
+    )
     loop = "for x in (1, 2):\n    y = x"
     assert loop_leftovers(of_cells(loop, "assert y == 2")) == [("assert y == 2", ["y"])]
     assert loop_leftovers(of_cells(f"{loop}\n    assert y == x", "y = 3", "assert y == 3")) == []
     assert loop_leftovers(of_cells("z = {x: x for x in (1, 2)}", "assert all(z[x] == x for x in z)")) == []
     deep = "import shoulder_model as sm\nsm.people.lifter.survey\nsm.muscles.paths\nfrom shoulder_model.people import survey"
     assert ways_in(of_cells(deep)) == {"shoulder_model.people", "sm.people.lifter"}
+    assert ways_in(of_cells("from shoulder_model import muscles")) == {"shoulder_model.muscles"}
     assert ways_in(of_cells("import shoulder_model as sm\nsm.rep\nsm.symbolic.length\nsm.pulls.items")) == set()
 
 

@@ -81,7 +81,7 @@ def _contrast_words(row):
 
 
 def summary_line(summary, words="random effects"):
-    """The line of an `effect_size.Summary`."""
+    """The line of an `evidence.Summary`."""
     ends, value = tuple(float(end) for end in summary.interval), float(summary.value)
     remark = f"spread between trials {np.sqrt(summary.between):.2f}"
     return ForestLine(

@@ -34,7 +34,7 @@ class FreeBody:
             words.set_fontweight("bold" if name != "weight" else "normal")
 
     def show(self, held, muscle_arm):
-        """Move to a `HeldWeight` of one posture, its muscle's line drawn ``muscle_arm`` [m] from the joint."""
+        """Move to a `mechanics.HeldWeight` of one posture, its muscle's line drawn ``muscle_arm`` [m] from the joint."""
         elbow = held.posture.elbow
         along = held.posture.hand - elbow
         for line in (self.arm, self.edge):

@@ -168,7 +168,7 @@ class HeldView(SideView):
         self.tape_words.set_position((-0.78, -0.84))
 
     def show(self, lifter, held):
-        """Move every artist to a `HeldWeight` of one posture."""
+        """Move every artist to a `mechanics.HeldWeight` of one posture."""
         self.draw_body(lifter, 0.0, (0.0, -1.0))
         elbow, hand = held.posture.elbow[:2], held.posture.hand[:2]
         self.draw_arm([(0, 0), elbow, hand])

@@ -35,7 +35,7 @@ class PolygonView:
         self.limit_words.set_position((0.99, 0.99))
 
     def show(self, polygon, kg, largest):
-        """``polygon`` a `TorquePolygon`; loads [kg]. True when the axes had to change."""
+        """``polygon`` a `repetition.TorquePolygon`; loads [kg]. True when the axes had to change."""
         self.area.set_xy(polygon.outline)
         far = polygon.limit if np.isfinite(polygon.limit).all() else polygon.asked
         self.ray.set_data(*np.transpose([polygon.unloaded, far]))

@@ -14,7 +14,7 @@ from ..inputs import Allowed, choice, number
 from ..tables import read_table
 from .effect_size import difference_within
 
-ASSUMED, BAND = 0.5, (0.3, 0.7)  # correlation between conditions, an assumption: the trials do not print it
+ASSUMED, BAND = 0.5, (0.3, 0.7)  # correlation between conditions, an assumption: trials seldom print it
 SIDES = {  # question -> what a result may point to
     "row or pulldown": ("a row", "a pulldown"),
     "grip width": ("a wider grip", "a narrower grip"),
@@ -45,7 +45,7 @@ class Comparison:
 
     ``higher`` is what the trial's own test says: "first", "second", "none", or "" where no direction is printed.
     ``means`` is (mean first, SD first, mean second, SD second), in the trial's own unit, or None. ``correlation`` is None
-    unless printed. ``held`` says what was held constant, a code of `HELD`; ``subgroup`` which people, where a trial has
+    unless printed. ``held`` says what was held constant, a key of `HELD_WORDS`; ``subgroup`` which people, where a trial has
     several.
     """
 

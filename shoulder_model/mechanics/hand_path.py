@@ -5,7 +5,7 @@ from the right GH centre, in thorax axes (`axes`).
 
 The elbow's limit ends most overhead reps. With survey lengths an elbow that bends to 143° keeps the hand 20 cm from
 the GH centre, and a bar to the upper chest at 1.5 × biacromial would come to 17 cm. A real shoulder moves back and down
-by the 3 cm that are missing; the model's does not, and no length was tuned to hide it.
+by the 3 cm that are missing (15 cm along the pull); the model's does not, and no length was tuned to hide it.
 
 Close handles (negative hand offset) tilt the plane of pull inward, and the model's elbow goes with it, past the midline at
 0.3 ×. The load's torque is right, the posture is not: no body stands in the way.
@@ -15,6 +15,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..inputs import InputError, shown
 from ..people import ELBOW_LIMIT
 from .arm import need_reach, shoulder_hand_distance
 from .vectors import cross, stack
@@ -25,8 +26,8 @@ class HandPath:
     """Hand positions of one rep, and how it ended.
 
     ``hand`` (..., point, 3) [m]; ``normal`` of the plane of pull and ``along``, the unit direction of
-    the load's pull, (..., 1, 3); ``touched`` (..., 1) False where the elbow was fully bent first;
-    ``short_of_touch`` (..., 1) the way left along the path then. [m]
+    the load's pull; ``touched``, False where the elbow was fully bent first; ``short_of_touch``, the way left along the
+    path then [m]. The last four are (3,) or () for one pull, (..., 1, 3) or (..., 1) with arrays.
     """
 
     hand: np.ndarray
@@ -50,7 +51,7 @@ def pull_axes(lifter, pull):
 
 
 def hand_path(lifter, pull, points):
-    """The hand from the reach to the touch point, or to the limit of elbow flexion.
+    """The hand from the straight arm to the touch point, or to the limit of elbow flexion.
 
     Parameters
     ----------
@@ -87,7 +88,13 @@ def _line(lifter, pull, progress):
 def _arc(lifter, pull, progress):
     w = pull.hand_offset(lifter)
     distance = shoulder_hand_distance(lifter, pull.held_elbow_flexion)
-    need_reach(lifter, np.abs(w) + lifter.reach - distance, "grip_ratio")
+    if np.any(np.abs(w) >= distance):
+        aside, arm = shown(np.max(np.abs(w)), "m"), shown(np.min(distance), "m")
+        raise InputError(
+            "grip_ratio",
+            f"grip_ratio is out of reach: the hands would be {aside} to the side of the shoulder, the held arm reaches {arm}; "
+            "bring the hands closer together",
+        )
     radius = np.sqrt(distance**2 - w**2)
     forward, up = pull.touch_point(lifter)
     start, end = pull.pull_angle, np.mod(np.arctan2(forward, up), 2 * np.pi)  # from overhead, forward positive

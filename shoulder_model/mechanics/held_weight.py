@@ -82,8 +82,7 @@ def held_weight(lifter: Lifter, load_kg, elevation, elbow_flexion, *, muscle_arm
     if arm_weight:
         centres, weights = arm_weights(lifter, posture, 0.0)
         positions, forces = (*positions, *centres), (*forces, *weights)
-    on_forearm = [0, 2] if arm_weight else [0]
-    below = [positions[i] for i in on_forearm], [forces[i] for i in on_forearm]
+    below = positions[::2], forces[::2]  # the load and the forearm; the upper arm stands between them
     torque = elbow_torque(posture, *below)
     tension = tension_to_hold(np.abs(torque), muscle_arm)
     return HeldWeight(

@@ -9,7 +9,6 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..sources import fact
 from .arm import arm_at
 from .hand_path import hand_path
 from .statics import anatomical, arm_weights, elbow_torque, girdle_torque, needed_torque, sc_joint
@@ -56,11 +55,6 @@ class LoadCases:
         return LoadCases(*(case.map(change) for case in (self.arm_weight, self.per_kg, self.side_force)))
 
 
-def newtons_per_kg(pull):
-    """Pull on one hand for 1 kg on the whole bar of a ``pull``. [N/kg]"""
-    return fact("gravity") / pull.hands
-
-
 def load_cases(lifter, pull, points, *, arm_weight=True):
     """The way of the hand, the arm along it, and what the load cases ask of the joints.
 
@@ -71,7 +65,7 @@ def load_cases(lifter, pull, points, *, arm_weight=True):
     points : int
         Evenly spaced along the hand's way.
     arm_weight : bool
-        False leaves the arm's own weight at nothing.
+        False sets the arm's own weight to zero.
 
     Returns
     -------
@@ -86,17 +80,17 @@ def load_cases(lifter, pull, points, *, arm_weight=True):
     path = hand_path(lifter, pull, points)
     posture = arm_at(lifter, path.hand, path.normal, pull.elbow_cue)
 
-    def torques(positions, forces, below_elbow):
-        below = [positions[i] for i in below_elbow], [forces[i] for i in below_elbow]
+    def torques(positions, forces, first_below_elbow=0):
+        below = positions[first_below_elbow:], forces[first_below_elbow:]
         return JointTorques(
             anatomical(needed_torque(positions, forces)),
             elbow_torque(posture, *below),
             girdle_torque(positions, forces, sc_joint(lifter)),
         )
 
-    per_kg = torques([path.hand], [newtons_per_kg(pull) * path.along], [0])
+    per_kg = torques([path.hand], [pull.newtons_per_kg * path.along])
     if arm_weight:
-        weight = torques(*arm_weights(lifter, posture, pull.trunk_lean), [1])
+        weight = torques(*arm_weights(lifter, posture, pull.trunk_lean), first_below_elbow=1)  # upper arm, then forearm
     else:
         weight = per_kg.map(lambda torque: 0.0 * torque)
-    return path, posture, LoadCases(weight, per_kg, torques([path.hand], [TO_THE_RIGHT], [0]))
+    return path, posture, LoadCases(weight, per_kg, torques([path.hand], [TO_THE_RIGHT]))

@@ -1,6 +1,6 @@
 """A pull: where the load pulls the hand, how wide and how leaning it is held, where it ends.
 
-Two lengths and an angle of it decide the shoulder's torque (`statics`):
+Two lengths and one angle determine the shoulder's torque (`statics`):
 
     pull angle    = room angle of the load + trunk lean
     hand offset w = grip / 2 - half the GH breadth                (to the side of the shoulder)
@@ -134,9 +134,14 @@ class Pull:
         """Load on the whole bar [kg]: ``load_kg``, or the ``lifter``'s own share where that is None."""
         return self.body_share * lifter.mass if self.load_kg is None else self.load_kg
 
+    @property
+    def newtons_per_kg(self):
+        """Pull on one hand for 1 kg on the whole bar. [N/kg]"""
+        return fact("gravity") / self.hands
+
     def force(self, lifter):
         """Pull of the load on one hand of the ``lifter``. [N]"""
-        return self.mass_on_bar(lifter) * fact("gravity") / self.hands
+        return self.mass_on_bar(lifter) * self.newtons_per_kg
 
     def touch_point(self, lifter):
         """Touch point forward and up from the ``lifter``'s GH centre, to the middle of the grip. [m], [m]"""
@@ -160,7 +165,7 @@ class Pull:
         return forward * np.cos(self.pull_angle) - up * np.sin(self.pull_angle)
 
     def touch_along(self, lifter):
-        """How far along the pull the touch point lies from the ``lifter``'s GH centre; negative is short of it. [m]"""
+        """How far along the pull the touch point lies from the ``lifter``'s GH centre: positive towards the load, negative beyond. [m]"""
         forward, up = self.touch_point(lifter)
         return forward * np.sin(self.pull_angle) + up * np.cos(self.pull_angle)
 

@@ -4,7 +4,7 @@ The tables give one reference body. How far that leaves a result open is asked b
 moved by half of their range as one standard deviation, cross-sections over the range of their sources.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cache, cached_property
 
 import numpy as np
@@ -66,9 +66,7 @@ def _moved_paths(random):
             + random.standard_normal(points.shape) * np.array([[float(row[f"{end}_range_mm"])] for row in rows]) / 2000
             for end, points in (("origin", paths_here.origin), ("insertion", paths_here.insertion))
         )
-        inner = np.minimum(np.linalg.norm(origin, axis=1), np.linalg.norm(insertion, axis=1))
-        wrap = np.minimum(paths_here.wrap, 0.95 * inner)
-        moved.append(replace(paths_here, origin=origin, insertion=insertion, wrap=wrap))
+        moved.append(paths_here.moved(origin, insertion))
     return tuple(moved)
 
 

@@ -2,7 +2,7 @@
 
     capacity = PCSA [cm²] · 26.8 N/cm² · force-length factor · strength factor
 
-Strength factor 1 is the table's young adult, average of both sexes (`data/capacity.csv`). Muscles at the
+Strength factor 1 is the table's young adult, average of both sexes (``data/capacity.csv``). Muscles at the
 elbow get a second factor: their table sizes, and the forearm muscles that the model leaves out, give only a
 part of the elbow flexion torque that people were measured to make.
 """

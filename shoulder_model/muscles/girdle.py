@@ -11,7 +11,7 @@ from functools import cache
 import numpy as np
 
 from ..mechanics import of_girdle, sc_joint
-from ..mechanics.vectors import cross, dot
+from ..mechanics.vectors import cross, dot, unit
 from ..people import Lifter
 from ..tables import read_table
 from .paths import path_sets
@@ -34,7 +34,7 @@ def girdle_landmarks():
 
 @cache
 def girdle_ranges():
-    """How far each of them may lie off, (muscle,). [m]"""
+    """How far each girdle muscle's landmarks may be off, (muscle,). [m]"""
     return np.array([float(row["range_mm"]) / 1000 for row in read_table("girdle.csv")])
 
 
@@ -51,13 +51,11 @@ def girdle_arms(scapula, ends=None):
     """
     origin, insertion = girdle_landmarks() if ends is None else ends
     attached = np.einsum("...ij,mj->...mi", scapula, insertion)
-    line = origin - attached
-    pull = line / np.sqrt(dot(line, line))[..., None]
-    return of_girdle(cross(attached - _sc(), pull))
+    return of_girdle(cross(attached - _sc(), unit(origin - attached)))
 
 
 def through_humerus_arms(humerus, torque, sets=None):
-    """The same of the muscles from trunk to humerus, (..., shoulder muscle, 2); 0 for scapular origins. [m]
+    """Retraction and depression arms of the muscles from trunk to humerus, (..., shoulder muscle, 2). [m]
 
     Parameters
     ----------
@@ -70,7 +68,7 @@ def through_humerus_arms(humerus, torque, sets=None):
 
     Notes
     -----
-    A path of pull per newton t about the GH centre lies on a line through its origin O with the
+    0 for muscles with scapular origins. A path of pull per newton t about the GH centre lies on a line through its origin O with the
     direction (t × O) / O² + s sqrt(1 - t² / O²) O / |O|, so its moment about the SC joint follows.
     """
     arms = np.zeros((*torque.shape[:-1], 2))

@@ -60,7 +60,7 @@ def pull_band(hand_turn):
     """
     here, neutral = (constant(f"elbow_pull_{turn}") for turn in (choice("hand_turn", hand_turn, HAND_TURNS), "neutral"))
     ratio = here.value / neutral.value
-    doubt = sum(((f.high - f.low) / 2 / f.value) ** 2 for f in {here.name: here, neutral.name: neutral}.values())
+    doubt = sum((f.half_range / f.value) ** 2 for f in {here.name: here, neutral.name: neutral}.values())
     error = np.sqrt(doubt / fact("elbow_pull_people")) if here is not neutral else 0.0
     return ratio, ratio * (1 - error), ratio * (1 + error)
 
@@ -70,7 +70,7 @@ def forearm_turn(posture, lifter, pull):
 
     The thumb of a pronated hand points along the bar to the other hand, of a supinated one away from it, of a
     neutral one across the pull, up towards the head in a row. Neutral is the thumb on the side to which the
-    elbow bends. What exceeds about 80° (from memory, ML) no forearm gives: then wrist or shoulder have to turn.
+    elbow bends. A forearm turns no further than about 80° (from memory, ML); the wrist or the shoulder has to turn the rest.
 
     Parameters
     ----------

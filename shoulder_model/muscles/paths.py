@@ -17,10 +17,10 @@ every choice of side made the torque jump in more postures than none, so there i
 in front the posterior deltoid's line passes the centre, and its arm changes sign within a few degrees.
 
 Landmarks are those of one reference body, not scaled to the lifter (`recipes.landmarks`). The table keeps muscles with
-thorax origins first, because a `PathSet` wants its rows together.
+thorax origins first, because the paths of a `PathSet` must be consecutive rows.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache, cached_property
 
 import numpy as np
@@ -34,6 +34,8 @@ from .scapula import turned_scapula
 
 BLOCK = 2048  # postures worked on at once: small enough for cache and for the allocator's own pages
 TINY = 1e-12
+ELEVATION = Allowed(0.0, np.pi, "rad", "give radians from hanging")
+PLANE = Allowed(-np.pi, np.pi, "rad", "0 is to the side, 90° to the front")
 LEVI_CIVITA = np.array([[[(a - b) * (b - c) * (c - a) / 2 for c in range(3)] for b in range(3)] for a in range(3)])
 
 
@@ -61,6 +63,11 @@ class PathSet:
         product = np.einsum("ki,kj->ijk", self.origin, self.insertion)[:, :, None]
         normal = np.einsum("qab,kb,kj->ajqk", LEVI_CIVITA, self.origin, self.insertion)
         return np.concatenate([product, normal], axis=2).reshape(9, -1)
+
+    def moved(self, origin, insertion):
+        """The same paths from ``origin`` to ``insertion``, each (path, 3) [m]; a sphere shrinks where an end would come to lie inside it."""
+        inner = np.minimum(np.linalg.norm(origin, axis=1), np.linalg.norm(insertion, axis=1))
+        return replace(self, origin=origin, insertion=insertion, wrap=np.minimum(self.wrap, 0.95 * inner))
 
     @cached_property
     def ends(self):
@@ -182,7 +189,7 @@ def paths(humerus, scapula, sets=None, *, out=None, lengths=True):
     -------
     length : ndarray, shape (..., muscle) [m]
     torque : ndarray, shape (..., muscle, 3) [m]
-        N m per N about the thorax axes X, Y, Z. `statics.anatomical` names its components.
+        N m per N about the thorax axes X, Y, Z. `mechanics.anatomical` names its components.
 
     Notes
     -----
@@ -206,19 +213,19 @@ def paths(humerus, scapula, sets=None, *, out=None, lengths=True):
     return filled
 
 
-def path_points(name, humerus, scapula, count=24):
+def path_points(name, humerus, scapula, sets=None, *, count=24):
     """Points (count, 3) along the path of the muscle ``name`` in one posture, for drawing: origin first. [m]
 
-    ``humerus``, ``scapula`` (3, 3) axes as columns; ``count`` points.
+    ``humerus``, ``scapula`` (3, 3) axes as columns; ``sets`` as for `paths`; ``count`` points.
     """
     which = _place(name)
-    thorax, blade = path_sets()
+    thorax, blade = sets = path_sets() if sets is None else sets
     paths_here = thorax if which in thorax.rows else blade
     k = int(np.flatnonzero(paths_here.rows == which)[0])
     origin = scapula @ paths_here.origin[k] if paths_here is blade else paths_here.origin[k]
     insertion, radius = humerus @ paths_here.insertion[k], paths_here.wrap[k]
     straight = origin + np.linspace(0, 1, count)[:, None] * (insertion - origin)
-    if paths(humerus, scapula)[0][which] - np.linalg.norm(insertion - origin) < 1e-9:
+    if paths(humerus, scapula, sets)[0][which] - np.linalg.norm(insertion - origin) < 1e-9:
         return straight
     o, i = np.linalg.norm(origin), np.linalg.norm(insertion)
     first = origin / o
@@ -278,8 +285,7 @@ def moment_arm(name, elevation, plane, axis, scapula_turns=True):
         Positive where the muscle's pull adducts (extends, ...).
     """
     which = _place(name), MUSCLE_AXES.index(choice("axis", axis, MUSCLE_AXES))
-    elevation = number("elevation", elevation, Allowed(0.0, np.pi, "rad", "give radians from hanging"))
-    plane = number("plane", plane, Allowed(-np.pi, np.pi, "rad", "0 is to the side, 90° to the front"))
+    elevation, plane = number("elevation", elevation, ELEVATION), number("plane", plane, PLANE)
     blade = turned_scapula(elevation, plane) if scapula_turns else np.eye(3)
     arm = moment_arms(raised_arm(elevation, plane), blade)[(..., *which)]
     return float(arm) if np.ndim(arm) == 0 else arm

@@ -7,8 +7,8 @@ from ..draw.look import GIRDLE_LOOK
 from ..draw.scene import scene_of
 from ..draw.supply_bars import SupplyBars
 from ..draw.torque_curves import TorqueCurves
+from ..mechanics import girdle_margin
 from ..muscles import girdle_muscles
-from ..sources import constant, fact
 from ..words import end_words, listed, pull_words, sc_tape_words, written
 from .panel import slider
 from .pull_panel import PullPanel
@@ -46,10 +46,7 @@ class GirdlePanel(PullPanel):
 
     @staticmethod
     def margin(force, pull_angle):
-        """Tape and the SC joint's distance from the midline as independent errors, (..., 2). [N m]"""
-        joint = constant("sc_from_midline")
-        side = np.hypot(fact("tape_reading"), (joint.high - joint.low) / 2)
-        return np.stack([np.abs(force * side * np.sin(pull_angle)), np.abs(force * side * np.cos(pull_angle))], axis=-1)
+        return girdle_margin(force, pull_angle)
 
     def describe(self, state):
         parts = [

@@ -1,6 +1,6 @@
 """The lat panel: one muscle over the raised arm, its moment arms and its length."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import ipywidgets as w
 import matplotlib as mpl
@@ -13,7 +13,7 @@ from ..draw.look import AXIS_LOOK, BLACK, GREY, ROTATION_LOOK, STYLE, new_figure
 from ..draw.muscle_view import MuscleView
 from ..draw.torque_curves import TorqueCurves
 from ..mechanics import posed_arm, raised_arm
-from ..muscles import moment_arms, path_points, path_sets, paths, shoulder_muscles, turned_scapula
+from ..muscles import landmarks, moment_arms, path_points, path_sets, paths, shoulder_muscles, turned_scapula
 from ..people import Lifter
 from ..tables import columns_text, read_table
 from ..words import listed, written
@@ -23,7 +23,6 @@ from .saved import read_values, values_text
 ELEVATIONS = np.arange(0.0, 151.0, 5.0)  # degrees
 LENGTH_LOOK = {"length": (BLACK, "-", "o", "")}
 PUBLISHED = read_table("lat_arms.csv")  # adduction arms and their bands in abduction [mm]
-DOUBT = 0.010  # m; how far footprints let the insertion slide along the shaft
 
 
 @dataclass(frozen=True)
@@ -88,8 +87,13 @@ class LatPanel(Panel):
         moved = []
         for paths_here in path_sets():
             shift = np.where((paths_here.rows == which)[:, None], [0.0, -deeper, 0.0], 0.0)
-            moved.append(replace(paths_here, insertion=paths_here.insertion + shift))
+            moved.append(paths_here.moved(paths_here.origin, paths_here.insertion + shift))
         return tuple(moved)
+
+    def _insertion_doubt(self):
+        """How far footprints let the insertion slide along the shaft. [m]"""
+        row = next(row for row in landmarks() if row["muscle"] == self.muscle.value)
+        return float(row["insertion_range_mm"]) / 1000
 
     def _arms(self, elevation_deg, deeper):
         """Moment arms (..., 4) and lengths (...) in millimetres."""
@@ -105,18 +109,19 @@ class LatPanel(Panel):
         values |= {"muscle": self.muscle.value, "turning": self.turning.value}
         deeper, x = values["deeper_mm"] / 1000, np.r_[ELEVATIONS, values["elevation_deg"]]
         arms, length = self._arms(x, deeper)
-        ends = [self._arms(x, deeper + shift) for shift in (-DOUBT, DOUBT)]
+        doubt = self._insertion_doubt()
+        ends = [self._arms(x, deeper + shift) for shift in (-doubt, doubt)]
         margin = np.max([np.abs(end - arms) for end, _ in ends], axis=0)
         longer = length - length[0]
-        doubt = np.max([np.abs(end - end[0] - longer) for _, end in ends], axis=0)
-        return LatState(values, arms[:-1], margin[:-1], longer[:-1], arms[-1], margin[-1], float(longer[-1]), doubt)
+        sure = np.max([np.abs(end - end[0] - longer) for _, end in ends], axis=0)
+        return LatState(values, arms[:-1], margin[:-1], longer[:-1], arms[-1], margin[-1], float(longer[-1]), sure)
 
     def draw(self, state):
         elevation, plane = np.radians(state.values["elevation_deg"]), np.radians(state.values["plane_deg"])
         humerus = raised_arm(elevation, plane)
         scapula = turned_scapula(elevation, plane) if state.values["turning"] else np.eye(3)
-        path = path_points(state.values["muscle"], humerus, scapula)
-        path[-1] += humerus @ [0.0, -state.values["deeper_mm"] / 1000, 0.0]
+        moved = self._moved_paths(state.values["deeper_mm"] / 1000)
+        path = path_points(state.values["muscle"], humerus, scapula, moved)
         elbow = posed_arm(Lifter.average("men"), elevation, plane, 0.0).elbow
         for view in self.views:
             view.show(path, elbow)

@@ -11,7 +11,7 @@ from ..draw.lifter_views import HeldView
 from ..draw.look import BLUE, STYLE, VERMILLION, new_figure
 from ..draw.torque_curves import TorqueCurves
 from ..mechanics import HeldWeight, held_weight
-from ..people import SEXES, Lifter
+from ..people import ELBOW_LIMIT, SEXES, Lifter
 from ..tables import columns_text
 from ..words import written
 from .panel import WRAP, Panel, dropdown, slider
@@ -50,7 +50,7 @@ class OneArmPanel(Panel):
         self.sliders = {
             "load_kg": slider("Load [kg]", 5, 0, 30, 0.5),
             "elevation_deg": slider("Upper arm [° forward]", 0, 0, 120, 1),
-            "elbow_flexion_deg": slider("Elbow [° bent]", 90, 0, 143, 1),
+            "elbow_flexion_deg": slider("Elbow [° bent]", 90, 0, round(float(np.degrees(ELBOW_LIMIT))), 1),
             "muscle_arm_cm": slider("Muscle arm [cm]", 4, 1.5, 8, 0.1),
         }
         load, up, bent, arm = self.sliders.values()

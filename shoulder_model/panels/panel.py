@@ -7,7 +7,7 @@ from pathlib import Path
 import ipywidgets as w
 
 from ..draw.stage import Stage
-from ..inputs import InputError
+from ..inputs import InputError, choice
 from ..people import Lifter, expected_measures
 from .file_door import FileDoor
 
@@ -81,10 +81,12 @@ class MeasureBoxes(dict):
         self.put(measured)
 
     def put(self, measures):
-        """Show some measures; one that is missing or None leaves its box blank. [m], mass [kg]"""
-        unknown = set(measures) - set(self)
-        if unknown:
-            raise KeyError(unknown.pop())
+        """Show some measures; one that is missing or None leaves its box blank. [m], mass [kg]
+
+        Raises `inputs.UnknownName` for a measure that has no box.
+        """
+        for name in measures:
+            choice("measure", name, tuple(self))
         for name, box in self.items():
             box.put(measures.get(name))
 

@@ -11,7 +11,7 @@ from ..draw.lifter_views import FrontView, SideView
 from ..draw.look import STYLE, new_figure
 from ..draw.scene import scene_of
 from ..draw.torque_curves import TorqueCurves
-from ..inputs import Allowed, InputError, number
+from ..inputs import Allowed, InputError, choice, number
 from ..mechanics import Pull, pulls, tape_law_margin
 from ..people import SEXES, Lifter
 from ..repetition import rep, sweep
@@ -249,6 +249,8 @@ class PullPanel(Panel):
             number(
                 field, self._shown(field, pull), Allowed(control.min, control.max, "", "this panel's slider ends there")
             )
+        for name in set(measures) - {"sex"}:
+            choice("measure", name, tuple(self.measures))
         mine = self.checked_view(view, pull)
         along = number("along", view.get("along", 0.5), Allowed(0.0, 1.0, "", "give the share of the rep"))
         self.sex.value = measures.pop("sex")

@@ -11,14 +11,14 @@ from ..draw.lifter_views import FrontView, SideView
 from ..draw.look import BLACK
 from ..draw.polygon_view import PolygonView
 from ..draw.torque_curves import TorqueCurves
-from ..inputs import Allowed, InputError, choice, number
+from ..inputs import InputError, choice, number
 from ..mechanics import pulls
 from ..mechanics.pull import HAND_TURNS
 from ..muscles import LAT, MUSCLES, drive, expected_strength, leverage, reference_body
 from ..repetition import from_repetition_maximum, torque_polygon, weakest_point
 from ..repetition.balance import BALANCES
 from ..repetition.repetition_maximum import REPETITIONS
-from ..repetition.strength import REFERENCE
+from ..repetition.strength import LOAD, REFERENCE
 from ..tables import columns_text
 from ..words import end_words, listed, pull_words, written
 from .panel import OptionalNumber, dropdown, slider
@@ -50,7 +50,6 @@ HANDS = {  # words -> hold, side force
 LARGEST_LOOK = {"largest": (BLACK, "-", "o", "here")}
 PLACES = 100 * np.linspace(0.0, 1.0, POINTS)
 BEST = f"best {REFERENCE}"
-KNOWN_KG = Allowed(1.0, 500.0, "kg", "give the load on the whole bar")
 
 
 @dataclass(frozen=True)
@@ -135,7 +134,7 @@ class WorkPanel(PullPanel):
         if kg is None:
             strength = expected_strength(lifter)
         else:
-            kg = number(BEST, kg, KNOWN_KG)
+            kg = number(BEST, kg, LOAD)
             strength = _known_strength(lifter, kg, 1 if repetitions is None else repetitions)
         return options | {"strength": strength}
 
@@ -246,7 +245,7 @@ class WorkPanel(PullPanel):
         if HANDS[hands][0] != pull.hold:
             raise InputError("hands", f"hands: {hands} does not go with {pull.hold}; save the set-up again")
         known = view.get("known_kg"), view.get("known_repetitions")
-        for name, value, allowed in zip(("known_kg", "known_repetitions"), known, (KNOWN_KG, REPETITIONS), strict=True):
+        for name, value, allowed in zip(("known_kg", "known_repetitions"), known, (LOAD, REPETITIONS), strict=True):
             if value is not None:
                 number(name, value, allowed)
         return {"hands": hands, "balance": choice("balance", view.get("balance", "plane"), BALANCES), "known": known}

@@ -166,10 +166,15 @@ class Lifter:
         """
         scale = self.stature / survey(self.sex).mean_of("stature")
         axilla, rib = (fact(f"{site}_below_acromion_{self.sex}") * scale for site in ("axilla", "tenth_rib"))
-        mid_chest = 0.3
         depths = fact("axilla_front_of_depth"), fact("chest_front_of_depth")
-        forward = self.chest_depth * np.interp(level, [0.0, mid_chest], depths)
+        forward = self.chest_depth * np.interp(level, [0.0, _mid_chest_level()], depths)
         return forward, fact("gh_below_acromion") - (axilla + level * (rib - axilla))
+
+
+@cache
+def _mid_chest_level():
+    """Level of the mid chest on the front of the trunk, as ``data/touch_points.csv`` has it."""
+    return next(float(row["level"]) for row in read_table("touch_points.csv") if row["touch"] == "mid chest")
 
 
 def expected_measures(sex, **measured):

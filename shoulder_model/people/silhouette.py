@@ -19,7 +19,7 @@ WHOLE, BAND = "whole sample", "waist/stature band "
 LENGTH = Allowed(0.10, 3.0, "m", "give a girth or a breadth in metres")
 CHANGE = Allowed(-0.50, 0.50, "m", "give a change in metres, minus for smaller")
 THICKNESS = Allowed(0.0, 0.10, "m", "give the muscle's extra thickness in metres, 0.01 for a centimetre")
-DIRECTIONS = np.linspace(0.0, 2 * np.pi, 720, endpoint=False)
+ANGLES = np.linspace(0.0, 2 * np.pi, 720, endpoint=False)
 PLACES = ("all round", "sides")
 
 
@@ -235,7 +235,7 @@ def ellipse_girth(breadth, depth):
     3.141593
     """
     a, b = (np.asarray(number(name, x, LENGTH))[..., None] / 2 for name, x in (("breadth", breadth), ("depth", depth)))
-    girth = 2 * np.pi * np.hypot(a * np.cos(DIRECTIONS), b * np.sin(DIRECTIONS)).mean(axis=-1)
+    girth = 2 * np.pi * np.hypot(a * np.cos(ANGLES), b * np.sin(ANGLES)).mean(axis=-1)
     return float(girth) if girth.ndim == 0 else girth
 
 

@@ -15,10 +15,10 @@ from .repetition_maximum import (
 )
 from .strength import calibrated, from_repetition_maximum, from_torques, isometric_elbow_torque, isometric_torque
 from .torque_polygon import TorquePolygon, torque_polygon
-from .work_shares import GROUPS, Share, active_cross_section, group_shares, work_shares
+from .work_shares import GROUP_MUSCLES, Share, active_cross_section, group_shares, work_shares
 
 __all__ = [
-    "GROUPS",
+    "GROUP_MUSCLES",
     "Balance",
     "RepOptions",
     "Share",

@@ -27,20 +27,20 @@ PASSIVE = fact("girdle_rest")  # N m; more than muscles can press the girdle dow
 class Balance:
     """The tables of n postures, k torques and m muscles.
 
-    ``columns`` (n, k, m + 1) torque of each muscle at full activation, the girdle's rest last [N m];
-    ``arm_weight`` [N m], ``per_kg`` [N m/kg], ``side_force`` [m] (n, k) torque asked by each load case;
-    ``shoulder_rows`` how many of the k are the shoulder's, the first ones.
+    ``columns`` (n, k, m + 1) torque of each muscle at full activation, the girdle's rest last [N m]; torque asked (n, k):
+    ``unloaded`` by the arm's weight [N m], ``per_kg`` on the whole bar [N m/kg], ``per_side_newton`` of the bar's sideways
+    push [m]; ``shoulder_rows`` how many of the k are the shoulder's, the first ones.
     """
 
     columns: np.ndarray
-    arm_weight: np.ndarray
+    unloaded: np.ndarray
     per_kg: np.ndarray
-    side_force: np.ndarray
+    per_side_newton: np.ndarray
     shoulder_rows: int
 
     def asked(self, kg):
         """Torque asked by ``kg`` (n,) on the whole bar and the arm's weight, without a side force, (n, k). [N m]"""
-        return self.arm_weight + kg[:, None] * self.per_kg
+        return self.unloaded + kg[:, None] * self.per_kg
 
     def by_joint(self, values):
         """``values`` of rows (n, k), in any one unit, summed joint by joint, (n, 3): shoulder, elbow, girdle."""
@@ -63,7 +63,7 @@ def balance_tables(cases, arms, capacity, normal, *, balance, hand_turn, elbow_f
     balance : "plane" or "all axes"
         Whether the shoulder has one row or three.
     hand_turn : str
-        Its leverage goes to the elbow flexors.
+        Its `muscles.leverage` scales the elbow flexors' moment arms.
     elbow_factor : float or ndarray, shape (n,)
         `muscles.Strength.elbow`.
     """
@@ -104,5 +104,5 @@ def side_force_of(tables, side_force, newtons_per_kg):
     newtons_per_kg : float
         Pull on one hand for 1 kg on the whole bar. [N/kg]
     """
-    torque = None if side_force == "zero" else tables.side_force
+    torque = None if side_force == "zero" else tables.per_side_newton
     return torque, fact("grip_friction") * newtons_per_kg if side_force == "grip" else None

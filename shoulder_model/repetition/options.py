@@ -30,13 +30,16 @@ class RepOptions:
     body: object = None
 
     def __post_init__(self):
-        object.__setattr__(self, "points", int(number("points", self.points, POINTS)))
+        points = number("points", self.points, POINTS)
+        if points != int(points):
+            raise InputError("points", f"points = {points:g}: give a whole number of points along the rep")
+        object.__setattr__(self, "points", int(points))
         number("power", self.power, POWER)
         choice("balance", self.balance, BALANCES)
         choice("side_force", self.side_force, SIDE_FORCES)
 
     def strength_of(self, lifter):
-        """The `Strength`, ratios without unit, to reckon with for a ``lifter``."""
+        """The `muscles.Strength`, ratios without unit, used for a ``lifter``."""
         if self.strength is None:
             return expected_strength(lifter)
         if isinstance(self.strength, Strength):
@@ -45,7 +48,7 @@ class RepOptions:
         return Strength(self.strength, self.strength, self.strength, usual, "a given factor")
 
     def body_of(self):
-        """The `Body` to reckon with: landmarks in metres, sizes in square centimetres."""
+        """The `muscles.Body` that is used: landmarks in metres, sizes in square centimetres."""
         return reference_body() if self.body is None else self.body
 
     def strength_along(self, crowd, lay_along):
@@ -68,7 +71,7 @@ OPTIONS = tuple(field.name for field in fields(RepOptions))
 
 
 def options_of(named):
-    """`RepOptions` of a dict ``named``; a name that is none raises `UnknownName` with the nearest ones."""
+    """`RepOptions` of a dict ``named``; an unknown name raises `inputs.UnknownName` with the nearest ones."""
     return RepOptions(**{choice("option", name, OPTIONS): value for name, value in named.items()})
 
 

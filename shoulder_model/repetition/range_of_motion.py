@@ -1,4 +1,4 @@
-"""How much of a muscle's working range a pull covers: its excursion, and its share of the torque's time.
+"""How much of a muscle's working range a pull covers: its excursion, and where in it the torque is asked.
 
 A muscle's full excursion is the span of its path lengths over all elevations from 0 to 150° in planes
 from the side to the front (humerus not turned about its shaft, scapula turning). A pull covers the part
@@ -14,6 +14,7 @@ import xarray as xr
 from ..inputs import choice
 from ..mechanics import raised_arm
 from ..muscles import paths, shoulder_muscles, turned_scapula
+from ..people import one_person
 from .rep_and_sweep import rep
 
 FULL_ELEVATION, FULL_PLANES = np.radians(np.arange(0, 151, 5)), np.radians(np.arange(0, 91, 15))
@@ -52,6 +53,7 @@ def coverage(lifter, pull, muscle="latissimus dorsi middle", points=41):
     -----
     Landmarks of one reference body; lengths of single straight paths, not fibres.
     """
+    one_person(lifter, "a range of motion")
     which = shoulder_muscles().index(choice("muscle", muscle, shoulder_muscles()))
     whole = rep(lifter, pull, points=points, work=False)
     shortest, longest = (float(end[which]) for end in full_span())

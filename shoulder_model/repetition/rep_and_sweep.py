@@ -56,7 +56,7 @@ MOST_POSTURES = 20_000  # of a sweep, whose work is worked out without being ask
 
 
 def rep(lifter, pull, **options):
-    """What one rep asks of the shoulder, elbow and girdle, from the reach to its end, and who supplies it.
+    """What one rep asks of the shoulder, elbow and girdle, from the straight arm to its end, and who supplies it.
 
     Parameters
     ----------
@@ -118,7 +118,7 @@ def rep(lifter, pull, **options):
     Valid for slow reps: no inertia, a straight hand path (or an arc), a GH centre that stays put. Loads are
     isometric limits, good for orders and shapes; their size rests on the strength factor. What a muscle does
     at the elbow is ``activation * capacity * elbow_moment_arm`` times the strength's ``elbow`` factor and, for
-    flexors, the turn's leverage (`hand_turn`).
+    flexors, the turn's leverage (`muscles.leverage`).
 
     Examples
     --------
@@ -143,13 +143,13 @@ def sweep(lifter, pull, **values):
         Who does the work takes about four times as long as all the rest. Left open, it is worked out for up to
         20,000 postures and left out beyond; True and False decide it.
     **values : array_like, shape (n,)
-        Any numeric field of `Pull` (``grip_ratio``, ``trunk_lean``, ``load_kg``, ...) or of a single
+        Any field of `mechanics.pull.ALLOWED` (``grip_ratio``, ``trunk_lean``, ``load_kg``, ...) or measure of a single
         `Lifter` (``biacromial``, ...), units as there; and the options of `rep`.
 
     Raises
     ------
     InputError
-        As `rep`; a field that cannot be swept, or values that are no list.
+        As `rep`; a field that cannot be swept, values of more than one dimension, or none at all.
 
     Examples
     --------
@@ -158,6 +158,7 @@ def sweep(lifter, pull, **values):
     >>> dict(grid.shoulder_torque.sizes)
     {'grip_ratio': 2, 'trunk_lean': 2, 'point': 41, 'axis': 3}
     """
+    _one_value_each(pull)
     options, fields = {"work": None}, {}
     for name, value in values.items():
         if choice("field", name, (*SWEEPABLE, *OPTIONS)) in OPTIONS:
@@ -176,7 +177,7 @@ sweep.__signature__ = signature_with_options(inspect.Parameter("values", inspect
 def _one_value_each(pull):
     """Refuse a pull with arrays."""
     if any(np.ndim(getattr(pull, name)) for name in ALLOWED):
-        raise InputError("pull", "pull has a field that is an array; give the numbers to sweep() instead")
+        raise InputError("pull", "pull has a field that is an array; give the numbers to sweep() by name")
 
 
 def _dataset(lifter, pull, options, fields):
@@ -202,7 +203,11 @@ def _dataset(lifter, pull, options, fields):
 
 
 def _spread(lifter, pull, options, crowd, fields):
-    """Lifter, pull and options with each array on a leading axis of its own: the crowd's first, then the fields' in order."""
+    """Lifter, pull and options with each array on a leading axis of its own: the crowd's first, then the fields' in order.
+
+    A crowd of 200 with 5 grips and 3 leans: measures (200, 1, 1, 1), grips (1, 5, 1, 1), leans (1, 1, 3, 1); the last
+    axis is the one that points broadcast against.
+    """
     rank, place = len(fields) + bool(crowd), int(bool(crowd))
 
     def along_crowd(record, arrays):

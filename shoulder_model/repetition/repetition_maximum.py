@@ -2,8 +2,8 @@
 
 Seven equations turn w kilograms lifted r times to failure into a one-repetition maximum (1RM). They disagree,
 and in the pulldown people did 9.9 and 10.0 repetitions at 80 % of their 1RM (J Strength Cond Res
-2009;23(3):1022-1028), where the equations expect 7.3 to 10.0. So the answer is their span, and the middle of
-it no better than its ends.
+2009;23(3):1022-1028), where the equations expect 7.3 to 10.0. The answer is therefore their range, and its
+middle is no more reliable than its ends.
 """
 
 from dataclasses import dataclass

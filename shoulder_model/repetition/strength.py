@@ -24,6 +24,7 @@ from ..muscles import (
 )
 from ..muscles.elbow import FLEXORS
 from ..muscles.geometry import all_lengths
+from ..muscles.paths import ELEVATION, PLANE
 from ..people import Lifter, one_person
 from ..sources import constant, fact
 from ..words import counted
@@ -31,6 +32,7 @@ from .rep_and_sweep import rep
 from .repetition_maximum import one_repetition_maximum
 
 REFERENCE = "front pulldown"
+LOAD = Allowed(1.0, 500.0, "kg", "give the load on the whole bar")
 TORQUE = Allowed(1.0, 500.0, "N m", "give the isometric torque of one side")
 MOVEMENTS = {"adduction": (0, 1), "abduction": (0, -1), "extension": (1, 1), "flexion": (1, -1)}  # axis, sign
 MEASURED_TORQUES = ("adduction", "extension", "abduction", "flexion", "elbow_flexion")
@@ -55,8 +57,7 @@ def isometric_torque(movement, elevation, plane, factor=1.0, elbow_flexion=np.pi
     own weight is not in it.
     """
     axis, sign = MOVEMENTS[choice("movement", movement, tuple(MOVEMENTS))]
-    elevation = number("elevation", elevation, Allowed(0.0, np.pi, "rad", "give radians from hanging"))
-    plane = number("plane", plane, Allowed(-np.pi, np.pi, "rad", "0 is to the side, 90° to the front"))
+    elevation, plane = number("elevation", elevation, ELEVATION), number("plane", plane, PLANE)
     elevation, plane = np.broadcast_arrays(np.asarray(elevation, float), np.asarray(plane, float))
     posture = posed_arm(Lifter.average("men"), elevation, plane, elbow_flexion)
     scapula = turned_scapula(elevation, plane)
@@ -95,11 +96,11 @@ def from_repetition_maximum(lifter, pull, load_kg, repetitions=1, **options):
     Returns
     -------
     muscles.Strength
-        The band is the spread of the published repetition equations; ± 2.5 % for a single repetition (repeated
-        one-repetition maxima, evidence on the prone bench pull).
+        The band is the spread of the published repetition equations (none for a single repetition), widened by ± 2.5 %
+        (repeated one-repetition maxima, evidence on the prone bench pull).
     """
     one_person(lifter, "a known lift")
-    scalar("load_kg", load_kg, Allowed(1.0, 500.0, "kg", "give the load on the whole bar"))
+    scalar("load_kg", load_kg, LOAD)
     best = one_repetition_maximum(load_kg, repetitions)
     doubt = fact("one_rm_variation")
     low, high = best.low * (1 - doubt), best.high * (1 + doubt)
@@ -138,6 +139,7 @@ def from_torques(lifter, **torques):
     Parameters
     ----------
     lifter : people.Lifter
+        One lifter; only without torques does it matter which, since torques are compared with the reference body's.
     **torques : float
         ``adduction``, ``abduction`` (arm 45° to the side), ``extension``, ``flexion`` (arm 45° ahead),
         ``elbow_flexion`` (elbow at 90°, neutral hand). [N m]
@@ -149,6 +151,7 @@ def from_torques(lifter, **torques):
         torques' factors times that bridge; the band runs from their smallest without it to their largest with
         it, at least ± 15 % (common practice, no source). Without ``elbow_flexion`` the elbow keeps its usual share.
     """
+    one_person(lifter, "a strength from torques")
     if not torques:
         return expected_strength(lifter)
     for name, value in torques.items():
@@ -173,7 +176,7 @@ def calibrated():
     1. The elbow's share: the table's adult bends it as ten young adults would, taken as the mean of men, who
        pull with the neutral hand as 11 men did (Physiol Rep 2018;6:e13560; the lever is our assumption), and of
        women, weaker as they are in the pulldown; over the factor that gives the table's adult the isometric
-       adduction of ten young adults, 67.9 N m (J Biomech 2007, read).
+       adduction of ten young adults, 67.9 N m (J Biomech 2007;40:2442, read).
     2. The factor that lets the mean man and woman hold, in the front pulldown, what college lifters could lift
        once, 0.93 and 0.55 of body mass (J Strength Cond Res 2009;23(3):1022-1028); balanced in the plane of
        pull, without a side force.

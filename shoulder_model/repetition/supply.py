@@ -10,7 +10,6 @@ import numpy as np
 
 from ..blocks import in_blocks
 from ..mechanics import JointTorques, LoadCases, anatomical
-from ..mechanics.load_cases import newtons_per_kg
 from ..muscles import MUSCLES, capacity
 from ..muscles.hand_turn import driven
 from ..muscles.paths import BLOCK
@@ -61,7 +60,7 @@ def supply(lifter, pull, normal, cases, geometry, options):
     def rows(here):
         tables = postures.tables(here, options.balance, pull.hand_turn)
         effort, most = effort_and_limit(
-            tables, postures.kg[here], side_force=side_force, newtons_per_kg=newtons_per_kg(pull),
+            tables, postures.kg[here], side_force=side_force, newtons_per_kg=pull.newtons_per_kg,
             power=options.power, weight=weight,
         )  # fmt: skip
         shares = joint_shares(tables, most)
@@ -136,19 +135,19 @@ def effort_and_limit(tables, kg, *, side_force, newtons_per_kg, power=2.0, weigh
     sharing.LeastEffort, sharing.LargestLoad
         The load in kg.
     """
-    side, per_kg = side_force_of(tables, side_force, newtons_per_kg)
-    most = largest_load(tables.columns, tables.arm_weight, tables.per_kg, side=side, side_limit=per_kg)
+    side, limit_per_kg = side_force_of(tables, side_force, newtons_per_kg)
+    most = largest_load(tables.columns, tables.unloaded, tables.per_kg, side=side, side_limit=limit_per_kg)
     effort = least_effort(
         tables.columns, tables.asked(kg), power=power, weight=weight, side=side,
-        side_limit=np.inf if per_kg is None else per_kg * kg, holdable=kg <= most.load,
+        side_limit=np.inf if limit_per_kg is None else limit_per_kg * kg, holdable=kg <= most.load,
     )  # fmt: skip
     return effort, most
 
 
 def joint_shares(tables, most):
-    """Each joint's share in what stops the load, (n, joint), in sum 1 without unit: the facet's normal times the torque of 1 kg.
+    """Each joint's share in limiting the load, (n, joint), without unit, in sum 1: the facet's normal times the torque of 1 kg.
 
-    ``tables`` a `Balance`, ``most`` its `LargestLoad` in kg.
+    ``tables`` a `balance.Balance`, ``most`` its `sharing.LargestLoad` in kg.
     """
-    per_kg = np.nan_to_num(most.side_force / np.maximum(most.load, 1e-9))  # side force that goes with 1 kg
-    return tables.by_joint(most.normal * (tables.per_kg + per_kg[:, None] * tables.side_force))
+    push = np.nan_to_num(most.side_force / np.maximum(most.load, 1e-9))  # side force that goes with 1 kg [N/kg]
+    return tables.by_joint(most.normal * (tables.per_kg + push[:, None] * tables.per_side_newton))

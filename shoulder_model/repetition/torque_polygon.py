@@ -10,12 +10,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..mechanics import anatomical, load_cases
-from ..mechanics.load_cases import newtons_per_kg
+from ..people import one_person
 from ..sharing import largest_load
 from .balance import balance_tables, possible_side_force, side_force_of
 from .options import options_of
 
-DIRECTIONS = np.linspace(0.0, 2 * np.pi, 73)
+ANGLES = np.linspace(0.0, 2 * np.pi, 73)
 
 
 @dataclass(frozen=True)
@@ -52,6 +52,7 @@ def torque_polygon(lifter, pull, rep, point, **options):
     The outline joins the boundary in 72 directions, so a corner may be cut by a degree or two. With all axes
     balanced, the shoulder's other two components are held at nothing.
     """
+    one_person(lifter, "a torque polygon")
     options = options_of(options)
     path, _, cases = load_cases(lifter, pull, rep.sizes["point"], arm_weight=options.arm_weight)
     normal = anatomical(path.normal).reshape(1, 3)
@@ -61,14 +62,17 @@ def torque_polygon(lifter, pull, rep, point, **options):
         cases.map(lambda array: array[[point]]), arms, capacity, normal,
         balance=options.balance, hand_turn=pull.hand_turn, elbow_factor=options.strength_of(lifter).elbow,
     )  # fmt: skip
-    side, limit = side_force_of(tables, possible_side_force(pull, options.side_force), newtons_per_kg(pull))
-    most = largest_load(tables.columns, tables.arm_weight, tables.per_kg, side=side, side_limit=limit)
-    asked = tables.asked(np.array([float(pull.mass_on_bar(lifter))])) + float(rep.side_force[point]) * tables.side_force
+    side, limit = side_force_of(tables, possible_side_force(pull, options.side_force), pull.newtons_per_kg)
+    most = largest_load(tables.columns, tables.unloaded, tables.per_kg, side=side, side_limit=limit)
+    asked = (
+        tables.asked(np.array([float(pull.mass_on_bar(lifter))]))
+        + float(rep.side_force[point]) * tables.per_side_newton
+    )
     columns, onto = tables.columns[0], _two_rows(normal[0], tables)
     held = np.isfinite(most.load[0])
     supplied = columns @ most.activation[0] if held else np.full(len(onto.T), np.nan)
     outline = _outline(columns, onto, tables.shoulder_rows)
-    return TorquePolygon(outline, onto @ tables.arm_weight[0], onto @ asked[0], onto @ supplied)
+    return TorquePolygon(outline, onto @ tables.unloaded[0], onto @ asked[0], onto @ supplied)
 
 
 def _two_rows(normal, tables):
@@ -85,7 +89,7 @@ def _outline(columns, onto, shoulder_rows):
         across = np.linalg.svd(onto[:1, :3])[2][1:]
         onto = np.vstack([onto, np.pad(across, ((0, 0), (0, 3)))])
     ours = onto @ columns[:, :-1]
-    toward = np.zeros((len(DIRECTIONS), len(ours)))
-    toward[:, 0], toward[:, 1] = np.cos(DIRECTIONS), np.sin(DIRECTIONS)
+    toward = np.zeros((len(ANGLES), len(ours)))
+    toward[:, 0], toward[:, 1] = np.cos(ANGLES), np.sin(ANGLES)
     reach = largest_load(np.broadcast_to(ours, (len(toward), *ours.shape)), 0 * toward, toward)
     return reach.load[:, None] * toward[:, :2]

@@ -8,8 +8,8 @@ Shares are taken at a set part of the rep's largest load, so pulls are compared 
 shoulder balanced about all axes. The band comes from the inputs: random bodies, with cross-sections over their
 sources' range and landmarks moved by half of theirs.
 
-Sharing weighs each muscle by its cross-section here. `rep` by default does not, and so punishes a muscle that the table
-cuts into three parts for it.
+Sharing weighs each muscle by its cross-section here. By default `rep` does not, which penalises a muscle that the table
+splits into three parts.
 """
 
 from functools import cache
@@ -23,7 +23,7 @@ from ..people import one_person
 from .counted_part import counted_part
 from .rep_and_sweep import rep
 
-GROUPS = {  # muscle group -> its muscles
+GROUP_MUSCLES = {  # muscle group -> its muscles
     "lat": LAT,
     "mid-back": ("trapezius middle", "rhomboids", "deltoid posterior", "infraspinatus"),
 }
@@ -57,11 +57,11 @@ def active_cross_section(rep, body=None):
 
 
 def group_shares(work):
-    """Shares of the `GROUPS`, 0 to 1, in each muscle's ``work`` (..., muscle) [cm²]: a dict of arrays (...)."""
+    """Shares of the `GROUP_MUSCLES`, 0 to 1, in each muscle's ``work`` (..., muscle) [cm²]: a dict of arrays (...)."""
     total = work.sum(axis=-1)
     return {
         group: work[..., [MUSCLES.index(name) for name in members]].sum(axis=-1) / total
-        for group, members in GROUPS.items()
+        for group, members in GROUP_MUSCLES.items()
     }
 
 
@@ -84,7 +84,7 @@ def work_shares(lifter, pull, *, effort=0.5, balance="all axes", band=True):
     balance : "plane" or "all axes"
         As for `rep_and_sweep.rep`.
     band : bool
-        False takes the reference body alone, 40 times faster; low and high are then the value.
+        False takes the reference body alone, about 20 times faster; low and high are then the value.
 
     Returns
     -------

@@ -32,7 +32,7 @@ class LargestLoad:
 
     ``load`` (n,), NaN where not even the arm can be held at any load; ``activation`` (n, m) there; ``normal``
     (n, k) of the facet, scaled so that its product with one unit of load is 1, with the side force that goes
-    with it (the load's change per newton metre more); ``adds`` (n, m), what each fully active muscle adds to the
+    with it: load gained per newton metre more that the muscles supply; ``adds`` (n, m), what each fully active muscle adds to the
     load; ``side_force`` (n,) there [N].
     """
 
@@ -70,8 +70,7 @@ def largest_load(columns, unloaded, per_unit, *, side=None, side_limit=None, mos
 
     def rows(here):
         optional = (None if array is None else array[here] for array in (side, bound))
-        of_block = np.ascontiguousarray(columns[here])  # the walk is a third faster on tables that lie row by row
-        return _largest_of_block(of_block, unloaded[here], per_unit[here], *optional, most)
+        return _largest_of_block(columns[here], unloaded[here], per_unit[here], *optional, most)
 
     return LargestLoad(*in_blocks(rows, len(unloaded), BLOCK))
 
@@ -89,7 +88,7 @@ def _largest_of_block(columns, unloaded, per_unit, side, side_limit, most):
         lean = side_limit * side
         extra, worth, room = -np.stack([per_unit + lean, per_unit - lean], axis=2), [1.0, 1.0], [most, most]
         moves = side_limit * np.array([1.0, -1.0])
-    table = np.concatenate([columns, extra], axis=2)
+    table = np.ascontiguousarray(np.concatenate([columns, extra], axis=2))  # the walk is a third faster row by row
     x, u, feasible = boxed_programme(table, target, np.r_[np.zeros(m), worth], np.r_[np.ones(m), room])
     force = np.einsum("ni,ni->n", x[:, m:], moves) - (FAR if side is not None and side_limit is None else 0.0)
     adds = np.maximum((u[:, None, :] @ columns)[:, 0], 0.0)

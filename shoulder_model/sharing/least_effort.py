@@ -38,7 +38,8 @@ POWER = Allowed(
 class LeastEffort:
     """Activations that share a torque, one row a posture.
 
-    ``activation`` (n, m), 0 to 1; ``multiplier`` (n, k), the dual u; ``side_force`` (n,) of the bar on the hand,
+    ``activation`` (n, m), 0 to 1; ``multiplier`` (n, k), the dual u, where it is not
+    balanced the facet's normal; ``side_force`` (n,) of the bar on the hand,
     to the right [N]; ``shortfall`` (n,) the share of the torque that is missing, 0 where it is balanced.
     """
 
@@ -77,8 +78,8 @@ def least_effort(columns, torque, *, power=2.0, weight=None, side=None, side_lim
     -----
     Where the torque cannot be supplied, the activations are those at the end of the ray from no torque to
     ``torque``, on a facet: some muscles at 1; ``shortfall`` says what is missing. Balance holds to 1e-10 of the
-    torque for power 2, to 1e-6 or better for others. A torque so close to the largest that the search does not end
-    (2 of 92,000 random postures of the catalogue for power 2) gets a facet's activations too: balanced, not the
+    torque for power 2, to 1e-6 or better for others. A torque so close to the largest that the search does not converge
+    (2 of 92,000 random postures of the catalogue for power 2) gets the activations of a facet too: balanced, but not of
     least sum.
     """
     power = number("power", power, POWER)

@@ -1,8 +1,8 @@
 """Candidate pulls of a week, and what each of them asks of one person: grip, muscle shares, torques, counted sets.
 
 What counts as a direct or a helper set stands in ``data/week_pulls.csv``. The model's shares only rank pulls that count
-alike: counting by them would call a pulldown a helper of the lat. Bands of the shares are stored, since they cost 0.3 s a
-pull (`recipes.week_bands`).
+alike: counting by them would call a pulldown a helper of the lat. Bands of the shares are stored, because a band takes 40
+random bodies (`recipes.week_bands`).
 """
 
 from dataclasses import dataclass
@@ -13,12 +13,11 @@ import numpy as np
 from ..axes import AXES
 from ..inputs import InputError
 from ..mechanics import Pull, pulls
-from ..repetition import rep, work_shares
-from ..repetition.work_shares import GROUPS as SHARED_GROUPS
+from ..repetition import GROUP_MUSCLES, rep, work_shares
 from ..sources import fact
 from ..tables import read_table
 
-GROUPS = tuple(SHARED_GROUPS)  # those with a target; the elbow flexors are counted beside them
+GROUPS = tuple(GROUP_MUSCLES)  # those with a target; the elbow flexors are counted beside them
 COUNTED = (*GROUPS, "elbow flexors")
 DIRECTIONS = AXES[:2]  # adduction, extension
 POINTS = 21  # along a rep

@@ -22,7 +22,7 @@ from .wishes import bands, counts_by_name, is_wide, programme
 
 @dataclass(frozen=True)
 class Row:
-    """One pull on one day.
+    """One pull on one ``day``, 1 the first.
 
     ``fitted`` the pull with its numbers; ``sets`` of ``repetitions`` (low, high); ``start`` and ``reason`` in words;
     ``set_counts`` says what one of its sets counts for each muscle group.
@@ -68,8 +68,10 @@ class Plan:
 
     Parameters
     ----------
+    client : Client
+    rules : Rules
     rows : tuple of Row
-    sets : dict of group -> weekly sets, helper sets counted as halves
+    sets : dict of group -> weekly sets, helper sets counted as the rules say
     bands : dict of group -> (low, high, wanted) weekly sets
     directions : dict of direction -> weekly sets that ask for it
     notes : tuple of str
@@ -98,9 +100,10 @@ class Plan:
         asked = listed([f"{sets:g} ask{'s' * (sets == 1)} for {name}" for name, sets in self.directions.items()])
         low, high = self.rows[0].repetitions
         days, size = counted(self.client.days, "day"), counted(self.rows[0].sets, "set")
+        helper = "halves" if self.rules.helper_set == 0.5 else f"{self.rules.helper_set:.2g} of a set"
         return (
             f"{days}, {size} of {low} to {high} each: {listed(list(pulls))}. That counts {listed(sets)}, helper sets as "
-            f"halves; wanted are {wanted}. Of the sets {asked}."
+            f"{helper}; wanted are {wanted}. Of the sets {asked}."
         )
 
 

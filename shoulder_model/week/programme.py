@@ -139,7 +139,7 @@ class Programme:
         return self._milp(np.zeros(2 * self.pulls + len(self.targets))) is not None
 
     def clash(self):
-        """Wishes that cannot hold together and of which none can be spared, a tuple of names with rows; empty where a week exists.
+        """A smallest tuple of `Wish` that cannot all be met, by names and rows: each is needed for the clash; empty where a week exists.
 
         Wishes are left out one by one; one without which it still cannot work is no part of the
         trouble. That is done from the last wish to the first and from the first to the last, and the
@@ -160,7 +160,7 @@ class Programme:
         return kept
 
     def ways_out(self, clash):
-        """Those names of a ``clash``'s wishes, the firm ones apart, whose giving up alone leaves a week that meets all the others."""
+        """Those of a ``clash``'s wishes, a tuple of `Wish`, the firm ones apart, whose giving up alone leaves a week that meets all the others."""
         return tuple(
             wish
             for wish in clash

@@ -2,7 +2,9 @@
 
 from dataclasses import dataclass
 
-from ..inputs import Allowed, number
+import numpy as np
+
+from ..inputs import Allowed, InputError, number
 from ..tables import table_text
 from ..words import counted, lean_words, listed, torque_words
 from .candidates import COUNTED, DIRECTIONS, GROUPS
@@ -133,6 +135,8 @@ class Logged:
     def __post_init__(self):
         number("load_kg", self.load_kg, Allowed(0.0, 500.0, "kg", "give the load on the whole bar"))
         number("repetitions", self.repetitions, Allowed(0, 100, "repetitions", "count those of the last set"))
+        if np.shape(self.repetitions) != (2,):
+            raise InputError("repetitions", f"repetitions = {self.repetitions!r}: give those of the last two sessions")
         number("comfort", self.comfort, Allowed(0, 10, "of 10", "0 is unbearable, 10 feels right"))
 
 

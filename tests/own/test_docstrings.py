@@ -1,6 +1,10 @@
 """What every public call of the numbers says of itself, and how long a function may get: read from the source."""
 
 import ast
+import builtins
+import contextlib
+import importlib.util
+import inspect
 import re
 from pathlib import Path
 
@@ -56,6 +60,53 @@ def test_public_calls_name_every_argument_and_a_unit_or_kind(path):
             missing = [argument for argument in arguments(node) if not named(argument, doc)]
             assert not missing, f"{name}: {missing}"
             assert UNIT.search(doc), f"{name} names no unit and no kind of answer"
+
+
+def reaches(start, parts):
+    """Whether ``a.b.c`` leads from a module or class to something: a module below it, an attribute, a field."""
+    if not parts:
+        return True
+    first, *rest = parts
+    nexts = []
+    if inspect.ismodule(start):
+        with contextlib.suppress(ImportError):
+            nexts.append(importlib.import_module(f"{start.__name__}.{first}"))
+    if hasattr(start, first):
+        nexts.append(getattr(start, first))
+    if first in getattr(start, "__dataclass_fields__", {}):
+        return not rest
+    return any(reaches(place, rest) for place in nexts)
+
+
+@pytest.mark.parametrize("path", sorted(HOME.rglob("*.py")), ids=lambda path: path.relative_to(HOME).as_posix())
+def test_a_name_in_single_backticks_leads_somewhere(path):
+    """From the file itself, one of its classes, its room or the package."""
+    if path.name == "__main__.py":
+        pytest.skip("starts a server")
+    *rooms, _ = path.relative_to(HOME.parent).parts
+    module = ".".join([*rooms, path.stem] if path.stem != "__init__" else rooms)
+    own = importlib.import_module(module)
+    starts = [
+        own,
+        *(value for value in vars(own).values() if inspect.isclass(value)),
+        importlib.import_module(".".join(rooms)),
+        sm,
+    ]
+    docs = [
+        ast.get_docstring(ast.parse(path.read_text(encoding="utf-8"))) or "",
+        *(doc for _, _, doc in functions(path)),
+    ]
+    docs += [
+        ast.get_docstring(node) or ""
+        for node in ast.parse(path.read_text(encoding="utf-8")).body
+        if isinstance(node, ast.ClassDef)
+    ]
+    for name in re.findall(r"(?<!`)`([A-Za-z_][\w.]*)`(?!`)", "\n".join(docs)):
+        parts = name.split(".")
+        outside = [importlib.import_module(parts[0])] if importlib.util.find_spec(parts[0]) else [builtins]
+        assert any(reaches(start, parts) for start in starts) or reaches(outside[0], parts[outside != [builtins] :]), (
+            name
+        )
 
 
 @pytest.mark.parametrize("path", sorted(HOME.rglob("*.py")), ids=lambda path: path.relative_to(HOME).as_posix())

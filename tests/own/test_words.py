@@ -63,6 +63,11 @@ def test_a_set_up_names_grip_lean_angle_and_cue():
     assert lean_words(0.001) == "trunk upright"
 
 
+def test_a_negative_pull_angle_has_a_real_minus():
+    words = pull_words(MEN, sm.pulls["front pulldown"].change(trunk_lean=np.radians(-10)))
+    assert "pull angle −10°" in words and "-" not in words
+
+
 def test_the_end_of_a_rep_says_which_limit():
     assert end_words(sm.rep(MEN, sm.pulls["seated row close"])) == "The rep ends at the touch point."
     assert "elbow fully bent (143°), 15 cm before" in end_words(sm.rep(MEN, sm.pulls["front pulldown"]))

@@ -156,6 +156,24 @@ def test_the_lat_panel_calls_every_muscle_by_its_name(muscle):
     assert "plane −20°" in panel.words and "-" not in panel.words
 
 
+def test_a_set_up_with_a_measure_that_has_no_box_moves_nothing():
+    panel = GripPanel(sex="women")
+    saved = json.loads(panel.content("json"))
+    saved["lifter"] = {"sex": "men", "chest_depth": 0.25}
+    panel.open_text(json.dumps(saved))
+    assert "chest_depth" in panel.trouble.value and "is not known" in panel.trouble.value and panel.sex.value == "women"
+
+
+@pytest.mark.parametrize("muscle", sm.muscles.shoulder_muscles())
+def test_an_insertion_moved_to_its_ends_leaves_the_muscle_drawable(muscle):
+    panel = LatPanel(muscle)
+    for control in (panel.sliders["deeper_mm"], panel.sliders["elevation_deg"]):
+        for value in (control.min, control.max):
+            control.value = value
+            path = panel.views[0].path.get_data()
+            assert np.isfinite(path).all() and np.abs(panel.state.now).max() < 150
+
+
 def test_one_pull_up_is_no_pull_ups():
     panel = SessionPanel()
     panel.sliders["own_weight_repetitions"].value = 1

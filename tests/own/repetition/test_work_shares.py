@@ -7,7 +7,7 @@ from numpy.testing import assert_allclose
 import shoulder_model as sm
 from shoulder_model.inputs import InputError
 from shoulder_model.muscles import MUSCLES, drawn_bodies, reference_body
-from shoulder_model.repetition import GROUPS, active_cross_section, group_shares, work_shares
+from shoulder_model.repetition import GROUP_MUSCLES, active_cross_section, group_shares, work_shares
 from shoulder_model.repetition.work_shares import BAND, BODIES, POINTS, SEED
 
 MEN = sm.Lifter.average("men")
@@ -91,7 +91,7 @@ def test_groups_by_hand():
     found = group_shares(work)
     assert_allclose(found["lat"], [0.75, 0.0])
     assert_allclose(found["mid-back"], [0.25, 0.5])
-    assert not set(GROUPS["lat"]) & set(GROUPS["mid-back"])
+    assert not set(GROUP_MUSCLES["lat"]) & set(GROUP_MUSCLES["mid-back"])
 
 
 @pytest.mark.parametrize(

@@ -61,7 +61,7 @@ def model_cases(balance, reps=REPS, seed=5):
 
     def keep(balance, kg, *, newtons_per_kg, **more):
         friction = np.full((len(kg), 1), fact("grip_friction") * newtons_per_kg)
-        tables.append((balance.columns, balance.arm_weight, balance.per_kg, balance.side_force, friction))
+        tables.append((balance.columns, balance.unloaded, balance.per_kg, balance.per_side_newton, friction))
         return effort_and_limit(balance, kg, newtons_per_kg=newtons_per_kg, **more)
 
     crowd = {sex: sm.draw_lifters(reps, sex, seed=seed) for sex in ("men", "women")}

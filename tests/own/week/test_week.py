@@ -376,6 +376,12 @@ def test_targets_are_open_to_change():
     assert {row.sets for row in plan.rows} == {2} and 4 <= plan.sets["lat"] <= 6
 
 
+def test_the_sentence_says_how_helper_sets_count():
+    assert "helper sets as halves" in plan_week(client(), shares=shares).sentence
+    third = replace(rules("intermediate"), helper_set=0.0, pulls_high=6)
+    assert "helper sets as 0 of a set" in plan_week(client(), third, shares=shares).sentence
+
+
 def test_every_row_has_a_reason_with_its_number_and_no_load():
     plan = plan_week(client(), shares=shares)
     for row in plan.rows:
@@ -418,6 +424,8 @@ def test_wrong_log_entries_are_refused():
         ({"load_kg": -1}, "load_kg = -1 kg is outside"),
         ({"repetitions": (8, 900)}, "repetitions = 900 repetitions is outside"),
         ({"comfort": 11}, "comfort = 11 of 10 is outside"),
+        ({"repetitions": (13,)}, r"repetitions = \(13,\): give those of the last two sessions"),
+        ({"repetitions": ()}, r"repetitions = \(\): give those of the last two sessions"),
     ):
         with pytest.raises(InputError, match=says):
             Logged(**{"load_kg": 40.0, "repetitions": (8, 9)} | fields)
