@@ -6,6 +6,7 @@ returns a `shoulder_model.draw.stage.Stage`. Pages embed the SVG with ``WORDS`` 
 
 import importlib.util
 import sys
+from functools import cache
 from pathlib import Path
 
 HERE = Path(__file__).parent
@@ -16,8 +17,9 @@ def recipes():
     return sorted(path.stem for path in HERE.glob("*.py") if path.stem != "build")
 
 
+@cache
 def recipe(name):
-    """The module of one recipe."""
+    """The module of one recipe; some work out their numbers when they are loaded."""
     spec = importlib.util.spec_from_file_location(f"figure_{name}", HERE / f"{name}.py")
     module = importlib.util.module_from_spec(spec)
     spec.loader.exec_module(module)
