@@ -47,7 +47,7 @@ class Balance:
         return np.add.reduceat(values, [0, self.shoulder_rows, self.shoulder_rows + 1], axis=1)
 
 
-def balance_tables(cases, arms, capacity, normal, *, balance, hand_turn, elbow_factor):
+def balance_tables(cases, arms, capacity, plane_normal, *, balance, hand_turn, elbow_factor):
     """The `Balance` of n postures.
 
     Parameters
@@ -58,7 +58,7 @@ def balance_tables(cases, arms, capacity, normal, *, balance, hand_turn, elbow_f
         About shoulder, elbow and girdle. [m]
     capacity : ndarray, shape (n, muscle)
         At this turn of the hand. [N]
-    normal : ndarray, shape (n, 3)
+    plane_normal : ndarray, shape (n, 3)
         Unit normal of the plane of pull, in the components of the shoulder's torque.
     balance : "plane" or "all axes"
         Whether the shoulder has one row or three.
@@ -70,7 +70,7 @@ def balance_tables(cases, arms, capacity, normal, *, balance, hand_turn, elbow_f
     in_plane = choice("balance", balance, BALANCES) == "plane"
 
     def rows(asked):
-        shoulder = dot(asked.shoulder, normal)[:, None] if in_plane else asked.shoulder
+        shoulder = dot(asked.shoulder, plane_normal)[:, None] if in_plane else asked.shoulder
         return np.concatenate([shoulder, asked.elbow[:, None], asked.girdle], axis=1)
 
     shoulder_arm, elbow_arm, girdle_arm = arms
@@ -78,7 +78,7 @@ def balance_tables(cases, arms, capacity, normal, *, balance, hand_turn, elbow_f
     at_elbow = elbow_arm * np.where(flexes, leverage(hand_turn), 1.0) * np.asarray(elbow_factor)[..., None]
     at_shoulder = shoulder_arm.swapaxes(1, 2)
     if in_plane:
-        at_shoulder = normal[:, None, :] @ at_shoulder
+        at_shoulder = plane_normal[:, None, :] @ at_shoulder
     levers = np.concatenate([at_shoulder, at_elbow[:, None, :], girdle_arm.swapaxes(1, 2)], axis=1)
     rest = np.zeros((*levers.shape[:2], 1))
     rest[:, -1] = -PASSIVE

@@ -39,20 +39,20 @@ class Supply:
         return self.largest_load_kg[..., first:].min(axis=-1, keepdims=True)
 
 
-def supply(lifter, pull, normal, cases, geometry, options):
+def supply(lifter, pull, plane_normal, cases, geometry, options):
     """The `Supply` of a rep: forces in N, loads in kg.
 
     Parameters
     ----------
     lifter : people.Lifter
     pull : mechanics.Pull
-    normal : ndarray, shape (..., 3)
+    plane_normal : ndarray, shape (..., 3)
         Unit normal of the plane of pull.
     cases : mechanics.LoadCases
     geometry : muscles.MuscleGeometry
     options : options.RepOptions
     """
-    lead, postures = _postures(lifter, pull, normal, cases, geometry, options)
+    lead, postures = _postures(lifter, pull, plane_normal, cases, geometry, options)
     size = options.body_of().cross_section
     weight = np.append(size, size.mean()) if options.by_size else None
     side_force = possible_side_force(pull, options.side_force)
@@ -77,7 +77,7 @@ class _Postures:
     cases: LoadCases
     arms: tuple
     capacity: np.ndarray
-    normal: np.ndarray
+    plane_normal: np.ndarray
     kg: np.ndarray
     elbow_factor: np.ndarray
 
@@ -85,12 +85,12 @@ class _Postures:
         """The `balance.Balance` of the rows ``here``."""
         cases, arms = self.cases.map(lambda array: array[here]), tuple(arm[here] for arm in self.arms)
         return balance_tables(
-            cases, arms, self.capacity[here], self.normal[here],
+            cases, arms, self.capacity[here], self.plane_normal[here],
             balance=balance, hand_turn=hand_turn, elbow_factor=self.elbow_factor[here],
         )  # fmt: skip
 
 
-def _postures(lifter, pull, normal, cases, geometry, options):
+def _postures(lifter, pull, plane_normal, cases, geometry, options):
     """Shape of the postures, and `_Postures` of all of them."""
     strength, muscles = options.strength_of(lifter), len(MUSCLES)
     kg, factor = np.asarray(pull.mass_on_bar(lifter), float), np.asarray(strength.factor)
@@ -108,7 +108,7 @@ def _postures(lifter, pull, normal, cases, geometry, options):
         cases=LoadCases(*(JointTorques(flat(t.shoulder, 3), flat(t.elbow), flat(t.girdle, 2)) for t in asked)),
         arms=tuple(flat(arm, muscles, *axes) for arm, *axes in arms),
         capacity=force * driven(MUSCLES, pull.hand_turn),
-        normal=flat(anatomical(normal), 3),
+        plane_normal=flat(anatomical(plane_normal), 3),
         kg=flat(kg),
         elbow_factor=flat(strength.elbow),
     )

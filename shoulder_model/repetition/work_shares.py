@@ -56,11 +56,11 @@ def active_cross_section(rep, body=None):
     return active.transpose(..., "muscle").values * body.cross_section
 
 
-def group_shares(work):
-    """Shares of the `GROUP_MUSCLES`, 0 to 1, in each muscle's ``work`` (..., muscle) [cm²]: a dict of arrays (...)."""
-    total = work.sum(axis=-1)
+def group_shares(active):
+    """Shares of the `GROUP_MUSCLES`, 0 to 1, in what is ``active`` of each muscle (..., muscle) [cm²]: a dict of arrays (...)."""
+    total = active.sum(axis=-1)
     return {
-        group: work[..., [MUSCLES.index(name) for name in members]].sum(axis=-1) / total
+        group: active[..., [MUSCLES.index(name) for name in members]].sum(axis=-1) / total
         for group, members in GROUP_MUSCLES.items()
     }
 
