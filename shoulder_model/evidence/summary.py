@@ -63,13 +63,7 @@ def pooled(trials, correlation=ASSUMED):
 
 
 def leanings(trials, correlation=ASSUMED):
-    """What each trial points to, by name.
-
-    Parameters
-    ----------
-    trials : iterable of trials.Comparison
-    correlation : float
-        Assumed between conditions.
+    """What each trial points to, by name; ``trials`` and ``correlation`` as for `pooled`.
 
     Returns
     -------

@@ -61,14 +61,7 @@ def girdle_margin(force, pull_angle):
     """How far the girdle's torques move when the tape reads 1 cm wrong and the SC joint lies off. (..., 2) [N m]
 
     Both errors lie across the midline and are independent; the joint's ± 5 mm is from memory (ML), the tape's ± 1 cm
-    common practice, no source.
-
-    Parameters
-    ----------
-    force : float or ndarray
-        Pull on one hand. [N]
-    pull_angle : float or ndarray
-        As for `tape_law`. [rad]
+    common practice, no source. ``force`` on one hand [N] and ``pull_angle`` [rad] as for `tape_law_margin`.
     """
     side = np.hypot(fact("tape_reading"), constant("sc_from_midline").half_range)
     return np.stack([np.abs(force * side * np.sin(pull_angle)), np.abs(force * side * np.cos(pull_angle))], axis=-1)

@@ -10,25 +10,22 @@ from ..draw.torque_curves import TorqueCurves
 from ..mechanics import girdle_margin
 from ..muscles import girdle_muscles
 from ..words import end_words, listed, pull_words, sc_tape_words, written
-from .panel import slider
-from .pull_panel import PullPanel
+from .grip import GripPanel
+from .pull_panel import grip_slider, lean_slider
 
 SHOWN = (*girdle_muscles(), "latissimus dorsi middle", "pectoralis major sternal")
 WORDS = {"retraction": ("hold the blade back", "hold it forward"), "depression": ("hold it down", "hold it up")}
 
 
-class GirdlePanel(PullPanel):
+class GirdlePanel(GripPanel):
     """Retraction and depression torque against the grip; the muscles' arms about the SC joint beside it."""
 
-    name, field, quantity, shows_muscles = "girdle-panel", "grip_ratio", "girdle_torque", True
-    start = "seated row wide"
-    x_label = "grip ratio (hands' distance / biacromial)"
-    x_values = np.linspace(0.3, 2.2, 20)
+    name, quantity, shows_muscles, start = "girdle-panel", "girdle_torque", True, "seated row wide"
 
     def field_sliders(self):
         return {
-            "grip_ratio": slider("Grip [× biacromial]", 1.5, 0.3, 2.2, 0.05),
-            "trunk_lean": slider("Trunk lean [° back]", 0, -90, 90, 1),
+            "grip_ratio": grip_slider(),
+            "trunk_lean": lean_slider(),
         }
 
     def make_views(self, figure):

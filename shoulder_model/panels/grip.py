@@ -3,7 +3,7 @@
 import numpy as np
 
 from .panel import slider
-from .pull_panel import PullPanel
+from .pull_panel import PullPanel, grip_slider
 
 
 class GripPanel(PullPanel):
@@ -15,6 +15,6 @@ class GripPanel(PullPanel):
 
     def field_sliders(self):
         return {
-            "grip_ratio": slider("Grip [× biacromial]", 1.5, 0.3, 2.2, 0.05),
+            "grip_ratio": grip_slider(),
             "elbow_cue": slider("Elbow cue [° out]", 0, -40, 40, 1),
         }

@@ -12,6 +12,7 @@ from ..draw.look import BLUE, STYLE, VERMILLION, new_figure
 from ..draw.torque_curves import TorqueCurves
 from ..mechanics import HeldWeight, held_weight
 from ..people import ELBOW_LIMIT, SEXES, Lifter
+from ..sources import fact
 from ..tables import columns_text
 from ..words import written
 from .panel import WRAP, Panel, dropdown, slider
@@ -89,7 +90,8 @@ class OneArmPanel(Panel):
         held, (from_shoulder, from_elbow) = state.held, 100 * state.held.load_distance
         times = f", {held.tension / -held.forces[0][1]:.1f} times the load" if held.forces[0][1] else ""
         muscle = "flexors" if held.elbow_flexion_torque >= 0 else "extensors"
-        doubt = "load ± 1 cm, two published arm centres" if state.arm_weight else "load ± 1 cm"
+        tape = f"load ± {100 * fact('tape_reading'):.0f} cm"
+        doubt = f"{tape}, two published arm centres" if state.arm_weight else tape
         return (
             f"{state.values['load_kg']:g} kg, {abs(from_shoulder):.0f} cm {ahead(from_shoulder)} the shoulder and "
             f"{abs(from_elbow):.0f} cm {ahead(from_elbow)} the elbow: the shoulder holds {torque(held.shoulder_flexion)}, "

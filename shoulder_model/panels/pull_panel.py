@@ -29,6 +29,16 @@ POINTS = 41  # along a rep
 CURVE_POINTS = 21  # along each rep of a curve
 
 
+def grip_slider():
+    """The hands' distance, from close handles to more than twice the shoulders."""
+    return slider("Grip [× biacromial]", 1.5, 0.3, 2.2, 0.05)
+
+
+def lean_slider(start=0):
+    """The trunk's lean, from bent over to lying back."""
+    return slider("Trunk lean [° back]", start, -90, 90, 1)
+
+
 @dataclass(frozen=True)
 class PullState:
     """One set-up with its rep and the values at the chosen point of it."""

@@ -3,7 +3,7 @@
 import numpy as np
 
 from .panel import slider
-from .pull_panel import PullPanel
+from .pull_panel import PullPanel, lean_slider
 
 
 class TrunkPanel(PullPanel):
@@ -16,6 +16,6 @@ class TrunkPanel(PullPanel):
 
     def field_sliders(self):
         return {
-            "trunk_lean": slider("Trunk lean [° back]", 15, -90, 90, 1),
+            "trunk_lean": lean_slider(15),
             "touch_up": slider("Touch point [cm up]", -7, -45, 15, 1),
         }

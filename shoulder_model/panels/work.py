@@ -22,7 +22,7 @@ from ..repetition.strength import LOAD, REFERENCE
 from ..tables import columns_text
 from ..words import end_words, listed, pull_words, written
 from .panel import OptionalNumber, dropdown, slider
-from .pull_panel import POINTS, PullPanel, PullState
+from .pull_panel import POINTS, PullPanel, PullState, grip_slider, lean_slider
 
 SHOWN = {  # bar -> muscles
     "latissimus dorsi": LAT,
@@ -97,8 +97,8 @@ class WorkPanel(PullPanel):
     def field_sliders(self):
         return {
             "load_kg": slider("Load [kg on the bar]", 40, 0, 200, 1),
-            "grip_ratio": slider("Grip [× biacromial]", 1.5, 0.3, 2.2, 0.05),
-            "trunk_lean": slider("Trunk lean [° back]", 0, -90, 90, 1),
+            "grip_ratio": grip_slider(),
+            "trunk_lean": lean_slider(),
         }
 
     def make_controls(self, pull, sex, measured):
