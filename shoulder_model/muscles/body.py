@@ -66,7 +66,7 @@ def _moved_paths(random):
             + random.standard_normal(points.shape) * np.array([[float(row[f"{end}_range_mm"])] for row in rows]) / 2000
             for end, points in (("origin", paths_here.origin), ("insertion", paths_here.insertion))
         )
-        moved.append(paths_here.moved(origin, insertion))
+        moved.append(paths_here.moved(origin, insertion, clear=0.95))
     return tuple(moved)
 
 

@@ -64,10 +64,14 @@ class PathSet:
         normal = np.einsum("qab,kb,kj->ajqk", LEVI_CIVITA, self.origin, self.insertion)
         return np.concatenate([product, normal], axis=2).reshape(9, -1)
 
-    def moved(self, origin, insertion):
-        """The same paths from ``origin`` to ``insertion``, each (path, 3) [m]; a sphere shrinks where an end would come to lie inside it."""
+    def moved(self, origin, insertion, *, clear):
+        """The same paths from ``origin`` to ``insertion``, each (path, 3) [m].
+
+        No sphere is larger than ``clear`` (a ratio below 1) times the distance of the nearer end, so that the ends stay
+        outside.
+        """
         inner = np.minimum(np.linalg.norm(origin, axis=1), np.linalg.norm(insertion, axis=1))
-        return replace(self, origin=origin, insertion=insertion, wrap=np.minimum(self.wrap, 0.95 * inner))
+        return replace(self, origin=origin, insertion=insertion, wrap=np.minimum(self.wrap, clear * inner))
 
     @cached_property
     def ends(self):

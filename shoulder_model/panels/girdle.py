@@ -21,6 +21,7 @@ class GirdlePanel(GripPanel):
     """Retraction and depression torque against the grip; the muscles' arms about the SC joint beside it."""
 
     name, quantity, shows_muscles, start = "girdle-panel", "girdle_torque", True, "seated row wide"
+    margin = staticmethod(girdle_margin)
 
     def field_sliders(self):
         return {
@@ -40,10 +41,6 @@ class GirdlePanel(GripPanel):
         self.front.show(scene_of(state.lifter, state.pull, state.rep, state.point))
         arms = state.rep.girdle_moment_arm.isel(point=state.point).sel(muscle=list(SHOWN)).values
         self.bars.show(1000 * arms)
-
-    @staticmethod
-    def margin(force, pull_angle):
-        return girdle_margin(force, pull_angle)
 
     def describe(self, state):
         parts = [

@@ -87,7 +87,8 @@ class LatPanel(Panel):
         moved = []
         for paths_here in path_sets():
             shift = np.where((paths_here.rows == which)[:, None], [0.0, -deeper, 0.0], 0.0)
-            moved.append(paths_here.moved(paths_here.origin, paths_here.insertion + shift))
+            insertion = paths_here.insertion + shift
+            moved.append(paths_here.moved(paths_here.origin, insertion, clear=0.999))  # an unmoved one keeps its sphere
         return tuple(moved)
 
     def _insertion_doubt(self):
@@ -120,8 +121,8 @@ class LatPanel(Panel):
         elevation, plane = np.radians(state.values["elevation_deg"]), np.radians(state.values["plane_deg"])
         humerus = raised_arm(elevation, plane)
         scapula = turned_scapula(elevation, plane) if state.values["turning"] else np.eye(3)
-        moved = self._moved_paths(state.values["deeper_mm"] / 1000)
-        path = path_points(state.values["muscle"], humerus, scapula, moved)
+        sets = self._moved_paths(state.values["deeper_mm"] / 1000)
+        path = path_points(state.values["muscle"], humerus, scapula, sets)
         elbow = posed_arm(Lifter.average("men"), elevation, plane, 0.0).elbow
         for view in self.views:
             view.show(path, elbow)

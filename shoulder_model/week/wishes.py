@@ -90,9 +90,7 @@ def _set_wishes(client, rules, per_visit, fitted):
     wishes += [Wish(f"at least {sets} of {name}", per_visit[name], low=least) for name in DIRECTIONS]
     wishes += [Wish(f"at most {most} for the {group}", per_visit[group], high=high) for group in GROUPS]
     every = np.ones(len(fitted))
-    visits = client.days * (
-        rules.session_sets // rules.sets_per_visit
-    )  # dealt out evenly, so no day gets more than its part
+    visits = client.days * (rules.session_sets // rules.sets_per_visit)  # dealt out evenly over the days
     wishes.append(Wish(f"at most {counted(rules.session_sets, 'set')} in a session", every, high=visits))
     variety = f"{rules.pulls_low} to {rules.pulls_high} different pulls"
     wishes.append(Wish(variety, per_use=every, low=rules.pulls_low, high=rules.pulls_high))

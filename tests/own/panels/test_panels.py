@@ -162,6 +162,15 @@ def test_the_lat_panel_calls_every_muscle_by_its_name_and_keeps_it_drawable_at_e
             assert np.isfinite(panel.views[0].path.get_data()).all() and np.abs(panel.state.now).max() < 150
 
 
+def test_an_insertion_left_where_it_is_has_the_tables_moment_arms():
+    panel, elevation = LatPanel(), np.radians(np.arange(0, 151, 5))
+    for muscle in sm.muscles.shoulder_muscles():
+        panel.muscle.value = muscle
+        for column, axis in enumerate(("adduction", "extension", "horizontal_abduction", "internal_rotation")):
+            arm = sm.moment_arm(muscle, elevation, 0.0 * elevation, axis)
+            np.testing.assert_allclose(panel.state.arms[:, column], 1000 * arm, rtol=0, atol=1e-9)
+
+
 def test_a_set_up_with_a_measure_that_has_no_box_moves_nothing():
     panel = GripPanel(sex="women")
     saved = json.loads(panel.content("json"))
