@@ -1,9 +1,13 @@
 """The girdle panel at its start, halfway through a wide seated row."""
 
 from shoulder_model.panels import GirdlePanel
+from shoulder_model.panels.girdle import SHOWN
 
 PANEL = GirdlePanel()
-WORDS = f"A lifter from the front, what eight muscles could do at the shoulder girdle, and what the pull asks. {PANEL.words}"
+WORDS = (
+    f"A lifter from the front and from above, what {len(SHOWN)} muscles could do at the shoulder girdle, and what the pull "
+    f"asks. {PANEL.words}"
+)
 
 
 def stage():

@@ -25,8 +25,8 @@ def alignment(pull, muscle):
 
 FOUND = {name: {muscle: alignment(pulls[name], muscle) for muscle in LOOKS} for name in SHOWN}
 WORDS = "Cosine between the torque a muscle gives and the torque a pull asks, along three pulls. " + " ".join(
-    f"{name.capitalize()}, halfway: "
-    + ", ".join(f"{LOOKS[muscle][2]} {cosines[20]:.2f}" for muscle, cosines in found.items())
+    f"{name.capitalize()}, after a quarter and halfway: "
+    + ", ".join(f"{LOOKS[muscle][2]} {cosines[10]:.2f} and {cosines[20]:.2f}" for muscle, cosines in found.items())
     + "."
     for name, found in FOUND.items()
 )

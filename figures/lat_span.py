@@ -1,42 +1,62 @@
-"""Where each pull works in the lat's span of lengths, from shortest to longest, and where its torque is asked."""
+"""Where each pull takes the lat in its range of lengths, with the blade held and travelling, and where its torque is asked."""
 
 import matplotlib as mpl
 import numpy as np
 
 from shoulder_model import Lifter, coverage, pulls
-from shoulder_model.draw.look import BLACK, BLUE, PALE, STYLE, new_figure
+from shoulder_model.draw.look import BLACK, BLUE, PALE, STYLE, VERMILLION, new_figure
 from shoulder_model.draw.stage import Stage
 
 LIFTER = Lifter.average("men")
-FOUND = {name: coverage(LIFTER, pull) for name, pull in pulls.items()}
-ORDER = sorted(FOUND, key=lambda name: -float(FOUND[name].longest + FOUND[name].shortest))
+HELD = {name: coverage(LIFTER, pull.change(girdle_travel=0.0)) for name, pull in pulls.items()}
+FREE = {name: coverage(LIFTER, pull) for name, pull in pulls.items()}
+ORDER = sorted(HELD, key=lambda name: -float(HELD[name].longest + HELD[name].shortest))
+
+
+def percents(one):
+    """Shortest, longest and the share asked in the longer half. [%]"""
+    return tuple(100 * float(one[key]) for key in ("shortest", "longest", "asked_when_long"))
+
+
 WORDS = (
-    "Twelve pulls as bars on the span of the lat's middle part, 0 % shortest to 100 % longest, with the share of the torque "
+    "Twelve pulls on the range of lengths of the lat's middle part, 0 % shortest to 100 % longest with the arm raised to 150° "
+    "and the shoulder blade held: a bar with the blade held, a line with the blade travelling, and the share of the torque "
     "asked in the longer half. "
     + " ".join(
-        f"{name}: {100 * float(one.shortest):.0f} to {100 * float(one.longest):.0f} %, {100 * float(one.work_when_long):.0f} % of the torque."
-        for name, one in ((name, FOUND[name]) for name in ORDER)
+        "{}: held {:.0f} to {:.0f} %, {:.0f} % of the torque; travelling {:.0f} to {:.0f} %, {:.0f} %.".format(
+            name.capitalize(), *percents(HELD[name]), *percents(FREE[name])
+        )
+        for name in ORDER
     )
 )
 
 
+def row_of(axes, row, name):
+    """One pull: bar, line and both shares."""
+    (low, high, held), (lowest, highest, free) = percents(HELD[name]), percents(FREE[name])
+    axes.barh(row, high - low, left=low, height=0.5, color=BLUE)
+    axes.plot([lowest, highest], [row, row], color=VERMILLION, lw=2, marker="|", ms=11, mew=2.2, zorder=3)
+    for x, share in ((185, held), (212, free)):
+        axes.text(x, row, f"{share:3.0f} %", va="center", ha="right", fontweight="bold")
+
+
 def stage():
-    """One bar a pull, longest at the top."""
+    """One row a pull, longest at the top."""
     with mpl.rc_context(STYLE):
-        figure = new_figure(11.2, 4.9)
-        axes = figure.add_axes([0.22, 0.13, 0.55, 0.80])
+        figure = new_figure(11.2, 5.2)
+        axes = figure.add_axes([0.20, 0.12, 0.60, 0.78])
         for row, name in enumerate(ORDER):
-            one = FOUND[name]
-            low, high = 100 * float(one.shortest), 100 * float(one.longest)
-            axes.barh(row, high - low, left=low, height=0.55, color=BLUE)
-            axes.text(112, row, f"{100 * float(one.work_when_long):3.0f} %", va="center", ha="right", fontweight="bold")
+            row_of(axes, row, name)
         axes.axvspan(50, 100, color=PALE, alpha=0.5, zorder=0)
         axes.axvline(50, color=BLACK, lw=1, ls=":")
-        axes.text(75, -0.95, "longer half", ha="center", va="bottom")
-        axes.text(112, -0.95, "torque asked there", ha="center", va="bottom")
+        axes.text(75, -0.75, "longer half", ha="center", va="bottom")
+        axes.text(198, -1.35, "torque asked there", ha="center", va="bottom")
+        axes.text(185, -0.75, "held", ha="right", va="bottom", color=BLUE)
+        axes.text(212, -0.75, "travels", ha="right", va="bottom", color=VERMILLION)
+        axes.text(-58, -0.75, "bar: blade held; line: it travels", ha="left", va="bottom")
         axes.set_yticks(np.arange(len(ORDER)), ORDER, fontsize=11.5)
-        axes.set(
-            xlim=(-12, 102), ylim=(len(ORDER) - 0.4, -0.7), xlabel="length of the lat's middle part, % of its span"
-        )
+        axes.set(xlim=(-58, 162), ylim=(len(ORDER) - 0.4, -0.6))
+        axes.set_xlabel("length of the lat's middle part, % of its range with the blade held")
+        axes.set_xticks([-50, 0, 50, 100, 150])
         axes.tick_params(axis="y", length=0)
         return Stage(figure)

@@ -12,7 +12,7 @@ from shoulder_model.draw.stage import Stage
 from shoulder_model.mechanics import tape_law_margin
 
 LIFTER = sm.Lifter.average("men")
-PULL = sm.pulls["front pulldown"]
+PULL = sm.pulls["front pulldown"].change(girdle_travel=0.0)
 LEAN = np.arange(0.0, 90.5, 0.5)  # degrees
 SHOWN = (0, 30, 60, 90)
 GRID = sm.sweep(LIFTER, PULL, points=2, arm_weight=False, trunk_lean=np.radians(LEAN)).shoulder_torque.values[:, 0]
@@ -21,7 +21,7 @@ FIRST = LEAN[np.argmax(ACROSS > ADDUCTION - 1e-9)]
 SECOND = LEAN[np.argmax(ACROSS > EXTENSION)]
 WORDS = (
     f"Shoulder torque of a front pulldown to the upper chest, 40 kg, grip {PULL.grip_ratio:.1f}, against trunk lean from 0° "
-    "to 90° back, arm itself weightless. "
+    "to 90° back, shoulder blade held, arm itself weightless. "
     + " ".join(
         f"At {lean}°: adduction {GRID[i, 0]:.0f}, extension {GRID[i, 1]:.0f}, horizontal abduction {GRID[i, 2]:.0f} N m."
         for lean in SHOWN

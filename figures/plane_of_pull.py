@@ -20,7 +20,7 @@ from shoulder_model.draw.look import (
 from shoulder_model.draw.stage import Stage
 
 CLIENT = Lifter.from_measures("women", stature=1.68, mass=64.0, biacromial=0.372)
-PULL = pulls["front pulldown"].change(trunk_lean=0.0, load_kg=30.0)
+PULL = pulls["front pulldown"].change(trunk_lean=0.0, load_kg=30.0, girdle_travel=0.0)
 LOOKS = {0.3: (ORANGE, "D", ":"), 1.0: (VERMILLION, "s", "--"), 1.5: (GREEN, "^", "-."), 2.0: (BLUE, "o", "-")}
 LINES = {grip: (PULL.change(grip_ratio=grip).hand_offset(CLIENT), PULL.line_offset(CLIENT)) for grip in LOOKS}
 CROSSING = 1 + 2 * PULL.line_offset(CLIENT) / CLIENT.biacromial

@@ -1,4 +1,4 @@
-"""Every pull of the catalogue on one dial by its pull angle, beside the split of the shoulder's work."""
+"""Every pull of the catalogue on one dial by its pull angle, beside the split of the shoulder's torque; blade held."""
 
 import matplotlib as mpl
 import numpy as np
@@ -10,13 +10,15 @@ from shoulder_model.draw.look import AXIS_LOOK, BLACK, GREY, PALE, SMALL, STYLE,
 from shoulder_model.draw.stage import Stage
 
 LIFTER = sm.Lifter.average("men")
-PULLS = sorted(sm.pulls.values(), key=lambda pull: (round(np.degrees(pull.pull_angle)), pull.name))
+HELD = [pull.change(girdle_travel=0.0) for pull in sm.pulls.values()]
+PULLS = sorted(HELD, key=lambda pull: (round(np.degrees(pull.pull_angle)), pull.name))
 RADIUS = 0.62  # m, of the dial
 LABELS = (0, "0°\noverhead", (-0.2, 0.0)), (90, "90° ahead", (-0.01, -0.05)), (180, "180° down", (-0.19, 0.0))
 DEGREES = [round(float(np.degrees(pull.pull_angle))) for pull in PULLS]
 WORDS = (
     "Left, a trunk from the side with a dial about the shoulder, 0° overhead, 90° ahead, 180° down; right, the twelve "
-    "pulls in the order of their pull angle with the share of each torque in the shoulder's work. By angle: "
+    "pulls in the order of their pull angle with the share of each component in the shoulder's torque, shoulder blade held. By "
+    "angle: "
     + ", ".join(f"{pull.name} {angle}°" for pull, angle in zip(PULLS, DEGREES, strict=True))
     + ". Seated row wide: more horizontal abduction than extension and no adduction; pull-up: more adduction than "
     "extension; chin-up, straight-arm pulldown and one-arm row: extension alone; behind-the-neck pulldown: flexion instead "
@@ -53,7 +55,7 @@ def dial(axes):
     axes.set_axis_off()
 
 
-def work(axes):
+def split(axes):
     """One row a pull: three marks at the share of each torque."""
     rows = np.arange(len(PULLS))
     parts = np.array([shares(pull) for pull in PULLS])
@@ -84,7 +86,7 @@ def stage():
         figure = new_figure(11.2, 5.4)
         left, right = figure.add_axes([0.0, 0.02, 0.34, 0.96]), figure.add_axes([0.592, 0.12, 0.40, 0.80])
         dial(left)
-        work(right)
+        split(right)
         for row, angle in enumerate(np.radians(DEGREES)):
             figure.add_artist(
                 ConnectionPatch(

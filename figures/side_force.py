@@ -9,21 +9,24 @@ from shoulder_model.draw.stage import Stage
 
 MAN, PULLDOWN = sm.Lifter.average("men"), sm.pulls["front pulldown"]
 UPRIGHT = sm.rep(MAN, PULLDOWN.change(trunk_lean=0.0), work=False)
-WHEN = {8: "20 % of the way", 40: "the end"}  # points of 41
+WHEN = {8: "20 % of the way", 24: "60 % of the way"}  # points of 41
 GRIPS = [1.0, 1.5, 2.0]
-HOLDS = {"handles": ("handles", "zero", BLUE, ""), "a bar, gripped": ("bar", "grip", ORANGE, "///")}
+HOLDS = {"handles": ("handles", BLUE, ""), "a bar, gripped": ("bar", ORANGE, "///")}
 PULL_LENGTH = 0.24  # m on the picture
 
 
 def place(point):
-    """Elbow and hand from the shoulder: to the right, up. [m]"""
-    return [getattr(UPRIGHT, part).sel(space=["right", "up"]).values[point] for part in ("elbow", "hand")]
+    """Elbow and hand from the shoulder where it is at that point: to the right, up. [m]"""
+    return [
+        (getattr(UPRIGHT, part) - UPRIGHT.gh_centre).sel(space=["right", "up"]).values[point]
+        for part in ("elbow", "hand")
+    ]
 
 
 SHARE = {point: place(point)[1][0] / place(point)[1][1] for point in WHEN}
 KG = {
-    name: sm.sweep(MAN, PULLDOWN.change(hold=hold), grip_ratio=GRIPS, side_force=side).whole_rep_load_kg.values
-    for name, (hold, side, _, _) in HOLDS.items()
+    name: sm.sweep(MAN, PULLDOWN.change(hold=hold), grip_ratio=GRIPS).whole_rep_load_kg.values
+    for name, (hold, _, _) in HOLDS.items()
 }
 WORDS = (
     "Left, an arm from the front in an upright pulldown at grip 1.5 ×: a side force of "
@@ -68,7 +71,7 @@ def stage():
         for k, point in enumerate(WHEN):
             turned_line(figure.add_axes([0.01 + 0.2 * k, 0.02, 0.2, 0.87]), point)
         axes = figure.add_axes([0.5, 0.15, 0.48, 0.72])
-        for k, (name, (_, _, colour, hatch)) in enumerate(HOLDS.items()):
+        for k, (name, (_, colour, hatch)) in enumerate(HOLDS.items()):
             x = np.arange(len(GRIPS)) + 0.4 * (k - 0.5)
             face = "white" if hatch else colour
             axes.bar(x, KG[name], 0.37, color=face, edgecolor=colour, hatch=hatch, lw=1.5, label=name)
@@ -76,6 +79,6 @@ def stage():
                 axes.text(at, kg + 1.5, f"{kg:.0f}", ha="center", va="bottom", fontweight="bold")
         axes.set_xticks(range(len(GRIPS)), [f"grip {grip:.1f} ×" for grip in GRIPS], fontsize=11.5)
         axes.tick_params(axis="x", length=0)
-        axes.set(ylim=(0, 118), ylabel="largest load [kg]")
+        axes.set(ylim=(0, 1.25 * max(map(max, KG.values()))), ylabel="largest load [kg]")
         axes.legend(loc="upper left", ncols=2, fontsize=11.5)
         return Stage(figure)

@@ -23,29 +23,34 @@ WAYS = {
     ("all axes", "grip"): ("all axes, grip friction", VERMILLION, "D"),
 }
 BODIES = [reference_body(), *drawn_bodies(40, 20)]
+POINTS = 21
+COUNTED_FROM = (0.0, 0.1, 0.2, 0.3)  # share of the rep left out at its start: the span of rep_counted_from
+USUAL = COUNTED_FROM.index(sm.constant("rep_counted_from").value)
 
 
 def ratios(balance, side_force):
-    """Largest load over that at 1.5 ×, (body, grip, lean)."""
+    """Largest load over that at 1.5 ×, (body, counted part, grip, lean)."""
     options = {"balance": balance, "side_force": side_force}
-    kg = np.array(
-        [
-            sm.sweep(
-                MAN, PULLDOWN, points=21, grip_ratio=GRIPS, trunk_lean=LEANS, body=body, **options
-            ).whole_rep_load_kg
-            for body in BODIES
-        ]
-    )
-    return kg / kg[:, 1:2]
+    kg = np.array([loads(body, options) for body in BODIES])
+    return kg / kg[:, :, 1:2]
+
+
+def loads(body, options):
+    """Largest load of one body's rep, (counted part, grip, lean). [kg]"""
+    along = sm.sweep(MAN, PULLDOWN, points=POINTS, grip_ratio=GRIPS, trunk_lean=LEANS, body=body, **options)
+    along = along.largest_load_kg.transpose("point", ...).values
+    return [along[round(share * (POINTS - 1)) :].min(axis=0) for share in COUNTED_FROM]
 
 
 def predicted():
-    """way -> grip -> (value, low, high): the reference body at a lean of 15°, and 5 to 95 % of bodies and leans."""
+    """way -> grip -> (value, low, high): the reference body at a lean of 15°, and 5 to 95 % of all that is open."""
     found = {}
     for way in WAYS:
         ratio = ratios(*way)
         found[way] = {
-            grip: (ratio[0, k, 1], *np.percentile(ratio[1:, k], (5, 95))) for k, grip in enumerate(GRIPS) if grip != 1.5
+            grip: (ratio[0, USUAL, k, 1], *np.percentile(ratio[1:, :, k], (5, 95)))
+            for k, grip in enumerate(GRIPS)
+            if grip != 1.5
         }
     return found
 
@@ -59,7 +64,8 @@ def measured(grip):
 
 FOUND = predicted()
 WORDS = (
-    "Predicted load at two grips over that at 1.5 ×, four ways to balance, with bands over 40 random bodies and three leans. "
+    "Predicted load at two grips over that at 1.5 ×, four ways to balance, with bands over 40 random bodies, three "
+    "leans and the counted part of the rep. "
     + " ".join(
         f"Grip {grip:.1f} ×: "
         + "; ".join("{} {:.2f} ({:.2f} to {:.2f})".format(WAYS[way][0], *FOUND[way][grip]) for way in WAYS)
@@ -83,8 +89,16 @@ def stage():
                 value, low, high = FOUND[way][grip]
                 axes.plot([low, high], [row, row], color=colour, lw=5, alpha=0.45, solid_capstyle="butt")
                 axes.plot(value, row, marker, color=colour, ms=10)
-                axes.text(low - 0.015, row, f"{value:.2f}", ha="right", va="center", color=colour, fontweight="bold")
-            axes.set(xlim=(0.2, 1.15), ylim=(3.75, -0.75), xlabel=f"load at grip {grip:.1f} × over load at 1.5 ×")
+                axes.text(
+                    min(low, value - 0.02) - 0.015,
+                    row,
+                    f"{value:.2f}",
+                    ha="right",
+                    va="center",
+                    color=colour,
+                    fontweight="bold",
+                )
+            axes.set(xlim=(0.5, 1.64), ylim=(3.75, -0.75), xlabel=f"load at grip {grip:.1f} × over load at 1.5 ×")
             axes.set_yticks(range(len(WAYS)), [words for words, _, _ in WAYS.values()] if k == 0 else [""] * len(WAYS))
             axes.tick_params(axis="y", length=0, labelsize=11.5)
         return Stage(figure)

@@ -1,4 +1,4 @@
-"""One front pulldown at three heights of the hand: the two tape distances stay what they are."""
+"""One front pulldown, the shoulder blade held, at three heights of the hand: the two tape distances stay what they are."""
 
 import matplotlib as mpl
 import numpy as np
@@ -10,15 +10,16 @@ from shoulder_model.draw.scene import scene_of
 from shoulder_model.draw.stage import Stage
 
 CLIENT = Lifter.from_measures("women", stature=1.68, mass=64.0, biacromial=0.372)
-PULL = pulls["front pulldown"].change(trunk_lean=0.0, load_kg=30.0, grip_ratio=1.5)
+PULL = pulls["front pulldown"].change(trunk_lean=0.0, load_kg=30.0, grip_ratio=1.5, girdle_travel=0.0)
 REP = rep(CLIENT, PULL, arm_weight=False)
 POINTS = (0, 20, 40)  # top, halfway, end
 HALF, GRIP = CLIENT.gh_breadth / 2, PULL.grip_ratio * CLIENT.biacromial / 2
 UP = [100 * float(REP.hand.sel(space="up")[i]) for i in POINTS]
-W, A = float(REP.hand_offset), float(REP.line_offset)
+W, A = float(REP.hand_offset[0]), float(REP.line_offset[0])
 TOTAL = [float(np.linalg.norm(REP.shoulder_torque[i])) for i in POINTS]
 WORDS = (
-    "A lifter from the front and from the side in a front pulldown, the arm at three heights of the hand: "
+    "A lifter from the front and from the side in a front pulldown with the shoulder blade held, the arm at three heights of "
+    "the hand: "
     f"{UP[0]:.0f}, {UP[1]:.0f} and {UP[2]:.0f} cm above the shoulder. At all three the line of pull runs w = {100 * W:.1f} cm "
     f"outside the shoulder, which is half the grip, {100 * GRIP:.1f} cm, less half the shoulders, {100 * HALF:.1f} cm; "
     f"and a = {100 * A:.1f} cm in front of it. So the load's torque at the shoulder is {TOTAL[0]:.1f}, {TOTAL[1]:.1f} and "

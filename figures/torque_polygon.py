@@ -45,11 +45,13 @@ WORDS = (
         )
     )
     + " The model's mean man in a front pulldown: "
-    + ", ".join(
-        f"grip {ratio:.1f} × at {100 * progress:.0f} % of the way, {kg:.0f} kg"
-        for ratio, (progress, kg, _) in MODEL.items()
+    + "; ".join(
+        f"grip {ratio:.1f} × at {100 * progress:.0f} % of the way, {kg:.0f} kg, where the elbow has to "
+        f"{'bend' if polygon.limit[1] > 0 else 'straighten'}, with {polygon.limit[0]:.0f} N m at the shoulder and "
+        f"{abs(polygon.limit[1]):.0f} N m at the elbow"
+        for ratio, (progress, kg, polygon) in MODEL.items()
     )
-    + "; the narrow grip's ray leaves through the flat top."
+    + "."
 )
 
 
@@ -96,15 +98,15 @@ def of_model(axes, ratio):
     axes.plot(*np.transpose([polygon.unloaded, polygon.limit]), color=BLACK, ls=":", lw=1.5)
     axes.plot(*polygon.unloaded, "o", color=BLACK, ms=6)
     axes.plot(*polygon.limit, "X", color=VERMILLION, ms=11)
-    flat = abs(polygon.limit[1] - polygon.outline[:, 1].max()) < 1.0
+    above = polygon.limit[1] > 0
     axes.text(
-        polygon.limit[0] + (0 if flat else 9),
-        polygon.limit[1] + (8 if flat else 0),
+        polygon.limit[0] - 4,
+        polygon.limit[1] + (7 if above else -3),
         f"{kg:.0f} kg",
         color=VERMILLION,
         fontweight="bold",
-        ha="center" if flat else "left",
-        va="bottom" if flat else "center",
+        ha="left" if above else "right",
+        va="bottom" if above else "top",
     )
     axes.axhline(0, color=GREY, lw=0.6, zorder=0)
     axes.axvline(0, color=GREY, lw=0.6, zorder=0)
@@ -115,7 +117,7 @@ def stage():
     """By hand on the left, then the model at two grips on one scale."""
     with mpl.rc_context(STYLE):
         figure = new_figure(11.2, 4.1)
-        places = [figure.add_axes([left, 0.16, 0.27, 0.72]) for left in (0.055, 0.39, 0.72)]
+        places = [figure.add_axes([left, 0.16, 0.255, 0.72]) for left in (0.055, 0.395, 0.73)]
         hexagon(places[0])
         points = np.vstack([polygon.outline for _, _, polygon in MODEL.values()])
         for axes, ratio in zip(places[1:], MODEL, strict=True):

@@ -1,73 +1,134 @@
-"""The coach's wall table: the lat's and the mid-back's share of the muscular work, pull by pull, with bands."""
+"""The coach's wall table: who does how much of each pull, as bars to 100 %, in two kinds of figure, with spans."""
 
 import matplotlib as mpl
 import numpy as np
 
 import shoulder_model as sm
-from shoulder_model.draw.look import BLUE, GREY, PALE, STYLE, VERMILLION, new_figure
+from shoulder_model.draw.look import (
+    BLACK,
+    BLUE,
+    GREEN,
+    GREY,
+    ORANGE,
+    PALE,
+    PURPLE,
+    SKIN,
+    SKY,
+    STYLE,
+    VERMILLION,
+    new_figure,
+)
 from shoulder_model.draw.stage import Stage
 
 MAN, P = sm.Lifter.average("men"), sm.pulls
 PULLS = {
-    "close-grip pulldown": P["close-grip pulldown"],
-    "front pulldown, 2.0 ×": P["front pulldown"].change(grip_ratio=2.0),
-    "front pulldown": P["front pulldown"],
+    "straight-arm pulldown": P["straight-arm pulldown"],
     "front pulldown, 1.0 ×": P["front pulldown"].change(grip_ratio=1.0),
-    "front pulldown, upright": P["front pulldown"].change(trunk_lean=0.0),
-    "front pulldown, lean 30°": P["front pulldown"].change(trunk_lean=np.radians(30)),
-    "front pulldown, elbows in": P["front pulldown"].change(elbow_cue=np.radians(-20)),
-    "front pulldown, elbows out": P["front pulldown"].change(elbow_cue=np.radians(20)),
+    "front pulldown, 1.5 ×": P["front pulldown"],
+    "front pulldown, 2.0 ×": P["front pulldown"].change(grip_ratio=2.0),
+    "behind-the-neck pulldown": P["behind-the-neck pulldown"],
+    "close-grip pulldown": P["close-grip pulldown"],
     "pull-up": P["pull-up"],
     "chin-up": P["chin-up"],
-    "straight-arm pulldown": P["straight-arm pulldown"],
-    "seated row close": P["seated row close"],
-    "seated row wide": P["seated row wide"],
-    "wide row, elbows in": P["seated row wide"].change(elbow_cue=np.radians(-20)),
-    "wide row, elbows out": P["seated row wide"].change(elbow_cue=np.radians(20)),
+    "45° row, wide": P["seated row wide"].change(room_angle=np.pi / 4),
     "inverted row": P["inverted row"],
+    "seated row close": P["seated row close"],
+    "one-arm row": P["one-arm row"],
+    "bent-over row": P["bent-over row"],
+    "seated row wide": P["seated row wide"],
+    "chest-supported row": P["chest-supported row"],
 }
-LOOK = {"lat": (BLUE, "o", -0.17), "mid-back": (VERMILLION, "s", 0.17)}
-SHARES = {name: sm.work_shares(MAN, pull) for name, pull in PULLS.items()}
+LOOK = {  # group -> colour, hatch, letters of the bar
+    "lat": (BLUE, "", "white"),
+    "teres major": (SKY, "", BLACK),
+    "rear deltoid": (ORANGE, "", BLACK),
+    "mid-back": (VERMILLION, "", "white"),
+    "elbow flexors": (GREEN, "///", BLACK),
+    "pectoralis major": (PURPLE, "\\\\\\", BLACK),
+    "front and side deltoid": (SKIN, "", BLACK),
+    "rotator cuff": (PALE, "...", BLACK),
+    "triceps": (GREY, "xx", BLACK),
+    "serratus, pectoralis minor, others": ("white", "", BLACK),
+}
+PANELS = {"work": 0.262, "active muscle": 0.662}  # kind -> left edge
+PRINTED = ("lat", "mid-back")
+LETTERED = 0.07  # from this share on the bar says its number
+SHARES = {kind: {name: sm.muscle_shares(MAN, pull, kind=kind) for name, pull in PULLS.items()} for kind in PANELS}
+
+
+def percent(share):
+    """Value and span of a `Share` in words."""
+    return f"{100 * share.value:.0f} ({100 * share.low:.0f} to {100 * share.high:.0f})"
+
+
+def braked(shares):
+    """All negative work over all that is put in, in the plane."""
+    return sum(share.value for share in shares.taken_out.values())
+
+
+MOST = min(SHARES["work"], key=lambda name: braked(SHARES["work"][name]))
 WORDS = (
-    "Share of the muscular work over one rep at half of each pull's largest load, in per cent with the band of 40 random "
-    "bodies, first the lat, then the mid-back. "
+    "Bars to 100 % for each pull, split by muscle group, work on the left, active muscle on the right, at half of each "
+    "pull's own largest load. Share in per cent and its span, for each pull work of lat, work of mid-back; active lat, "
+    "active mid-back. "
     + " ".join(
-        f"{name}: "
-        + ", ".join(
-            f"{100 * share.value:.0f} ({100 * share.low:.0f} to {100 * share.high:.0f})" for share in shares.values()
-        )
+        f"{name}, {SHARES['work'][name].load_kg['plane']:.0f} kg: "
+        + "; ".join(", ".join(percent(SHARES[kind][name].of[group]) for group in PRINTED) for kind in PANELS)
         + "."
-        for name, shares in SHARES.items()
+        for name in PULLS
     )
+    + " Not in the bars: work that muscles take out while they are lengthened, up to "
+    + f"{-100 * braked(SHARES['work'][MOST]):.0f} % ({MOST})."
 )
 
 
+def bars(axes, kind):
+    """One bar a pull, left to right in the order of `LOOK`, its number where there is room."""
+    for row, shares in enumerate(SHARES[kind].values()):
+        left = 0.0
+        for group, (colour, hatch, ink) in LOOK.items():
+            value = shares.of[group].value
+            label = group if row == 0 else None
+            axes.barh(row, value, 0.78, left, color=colour, hatch=hatch, edgecolor=BLACK, lw=0.5, label=label)
+            if value >= LETTERED:
+                box = {"facecolor": colour, "edgecolor": "none", "pad": 1.0} if hatch else None
+                at = left + value / 2
+                axes.text(at, row, f"{100 * value:.0f}", color=ink, ha="center", va="center", fontsize=10, bbox=box)
+            left += value
+
+
+def spans(axes, kind):
+    """Low to high of the two printed groups, right of the bars."""
+    for k, group in enumerate(PRINTED):
+        at = 1.13 + 0.23 * k
+        axes.text(at, -0.75, group, color=LOOK[group][0], ha="center", va="bottom", fontsize=10, fontweight="bold")
+        for row, shares in enumerate(SHARES[kind].values()):
+            share = shares.of[group]
+            words = f"{100 * share.low:.0f}–{100 * share.high:.0f}"
+            axes.text(at, row, words, color=LOOK[group][0], ha="center", va="center", fontsize=10)
+
+
 def stage():
-    """One row a pull, two dots with their bands."""
-    with mpl.rc_context(STYLE):
+    """Two parts, one a kind; names and loads on the left, spans on the right of each."""
+    with mpl.rc_context({**STYLE, "hatch.linewidth": 0.6}):
         figure = new_figure(11.2, 6.4)
-        axes = figure.add_axes([0.235, 0.1, 0.74, 0.83])
-        for row, shares in enumerate(SHARES.values()):
-            if row % 2:
-                axes.axhspan(row - 0.5, row + 0.5, color=PALE, alpha=0.35, lw=0)
-            for group, (colour, marker, shift) in LOOK.items():
-                share = shares[group]
-                at = row + shift
-                axes.plot(
-                    [100 * share.low, 100 * share.high], [at, at], color=colour, lw=4, alpha=0.45, solid_capstyle="butt"
-                )
-                axes.plot(100 * share.value, at, marker, color=colour, ms=8, label=group if row == 0 else None)
-        axes.set(xlim=(-1, 62), ylim=(len(SHARES) - 0.4, -0.6), xlabel="share of all muscles' work [%]")
-        axes.set_yticks(range(len(SHARES)), list(SHARES), fontsize=11.5)
-        axes.tick_params(axis="y", length=0)
-        axes.grid(axis="x", color=GREY, lw=0.4, alpha=0.6)
-        handles, words = axes.get_legend_handles_labels()
-        axes.legend(
-            handles,
-            ["lat (all parts)", "mid-back (middle trapezius, rhomboids, rear deltoid, infraspinatus)"][: len(words)],
-            loc="lower left",
-            bbox_to_anchor=(-0.01, 1.0),
-            ncols=2,
-            fontsize=11.5,
+        for kind, left in PANELS.items():
+            axes = figure.add_axes([left, 0.06, 0.216, 0.755])
+            bars(axes, kind)
+            spans(axes, kind)
+            axes.set(xlim=(0, 1), ylim=(len(PULLS) - 0.5, -0.55))
+            axes.set_xticks([0, 0.5, 1], ["0", "50", "100 %"])
+            axes.set_yticks([])
+            axes.set_title(
+                {"work": "work [share of joules]"}.get(kind, "active muscle [share of cm²]"), loc="left", pad=20
+            )
+            axes.spines[["left", "bottom"]].set_visible(False)
+            if kind == "work":
+                for row, (name, shares) in enumerate(SHARES[kind].items()):
+                    axes.text(-0.21, row, name, ha="right", va="center", fontsize=11)
+                    axes.text(-0.03, row, f"{shares.load_kg['plane']:.0f} kg", ha="right", va="center", fontsize=10)
+                handles, words = axes.get_legend_handles_labels()
+        figure.legend(
+            handles, words, loc="upper center", bbox_to_anchor=(0.5, 1.0), ncols=5, fontsize=10, handleheight=1.1
         )
         return Stage(figure)

@@ -17,7 +17,7 @@ from .inputs import InputError
 from .mechanics import Pull, held_weight, pulls, tape_law, tape_law_margin
 from .muscles import Strength, expected_strength, moment_arm
 from .people import Lifter, draw_lifters, expected_measures, survey
-from .repetition import counted_part, coverage, rep, sweep, weakest_point, work_shares
+from .repetition import counted_part, coverage, load_span, muscle_shares, rep, sweep, weakest_point, work_done
 from .sources import constant
 from .week import Client, plan_week
 from .words import torque_change_words, torque_words, written
@@ -36,8 +36,10 @@ __all__ = [
     "expected_measures",
     "expected_strength",
     "held_weight",
+    "load_span",
     "mechanics",
     "moment_arm",
+    "muscle_shares",
     "muscles",
     "people",
     "plan_week",
@@ -54,7 +56,7 @@ __all__ = [
     "torque_words",
     "weakest_point",
     "week",
-    "work_shares",
+    "work_done",
     "written",
 ]
 

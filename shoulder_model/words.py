@@ -6,6 +6,8 @@ from .axes import AXES, movement
 from .sources import constant, fact
 
 LEAST_SHOWN = 0.5  # N m; less than this rounds to nothing
+LEAST_TURN_DEG = 0.5  # of the elbow past the ribs; the same
+LEAST_SHORT_CM = 0.5  # before the touch point; the same
 
 
 def written(value, digits=0, *, sign=False):
@@ -79,7 +81,7 @@ def leading_words(torque):
     names = [movement(AXES[i], torque[i]) for i in order]
     first, second = np.abs(torque)[order[:2]]
     if first < LEAST_SHOWN:
-        return "no work to speak of"
+        return "next to no torque"
     if second > 0.8 * first:
         return f"{names[0]} and {names[1]} in about equal parts"
     return f"mostly {names[0]}"
@@ -109,7 +111,7 @@ def lean_words(lean):
 
 
 def pull_words(lifter, pull):
-    """A set-up in a few words: pull, load, grip in both units, lean.
+    """A set-up in a few words: pull, load, grip in both units, lean; a cue and a held shoulder blade if there are any.
 
     Parameters
     ----------
@@ -121,7 +123,10 @@ def pull_words(lifter, pull):
     angle = f"pull angle {written(np.degrees(pull.pull_angle))}°"
     cue = round(float(np.degrees(pull.elbow_cue)))
     elbows = f", elbows {abs(cue)}° {'out' if cue > 0 else 'in'}" if cue else ""
-    return f"{pull.name}, {pull.mass_on_bar(lifter):.0f} kg, {grip}, {lean_words(pull.trunk_lean)} ({angle}){elbows}"
+    held = "" if pull.girdle_travel else ", shoulder blade held"
+    return (
+        f"{pull.name}, {pull.mass_on_bar(lifter):.0f} kg, {grip}, {lean_words(pull.trunk_lean)} ({angle}){elbows}{held}"
+    )
 
 
 def tape_words():
@@ -136,17 +141,34 @@ def sc_tape_words():
 
 
 def end_words(rep):
-    """How a rep of one lifter ended, in words.
+    """How a rep of one lifter ended, in words, and by how much the elbow had to clear the ribs.
 
     Parameters
     ----------
     rep : xarray.Dataset
         Of `repetition.rep`.
     """
+    turn = float(np.degrees(rep.elbow_past_ribs.values.max()))
+    ribs = f" The elbow is turned out by up to {turn:.0f}° to clear the ribs." if turn > LEAST_TURN_DEG else ""
     if bool(rep.touched):
-        return "The rep ends at the touch point."
+        return f"The rep ends at the touch point.{ribs}"
     short = 100 * float(rep.short_of_touch)
+    way = f"{short:.0f} cm" if short >= LEAST_SHORT_CM else "less than 1 cm"
+    held = not rep.gh_centre.values.any()
+    blade = "the shoulder blade is held here; one that travels lets the bar come closer"
+    why = blade if held else "the elbow bends no further"
     return (
-        f"The rep ends with the elbow fully bent ({fact('elbow_flexion_limit_deg'):.0f}°), {short:.0f} cm before the touch "
-        "point: the model's shoulder stays put, a real one gives way."
+        f"The rep ends with the elbow fully bent ({fact('elbow_flexion_limit_deg'):.0f}°), {way} before the touch point: "
+        f"{why}.{ribs}"
     )
+
+
+def blade_words(gh):
+    """Where the shoulder blade has carried the GH centre ``gh`` (3,), from where it rests [m], in words.
+
+    >>> blade_words([-0.059, -0.016, -0.03]), blade_words([0.0, 0.0, 0.0])
+    ('6 cm back and 2 cm down from rest', 'where it rests')
+    """
+    ways = zip(np.round(100 * np.asarray(gh, float)[:2]), (("forward", "back"), ("up", "down")), strict=True)
+    parts = [f"{abs(way):.0f} cm {words[int(way < 0)]}" for way, words in ways if way]
+    return f"{listed(parts)} from rest" if parts else "where it rests"

@@ -41,7 +41,13 @@ def sections(notebook):
 def test_there_are_chapters():
     names = {path.stem for path in CHAPTERS}
     assert names >= {"00_start", "02_one_arm_one_plane", "03_grip_width", "04_from_pulldown_to_row"}
-    assert names >= {"01_width_and_thickness", "05_where_the_lat_pulls", "06_who_does_the_work", "07_shoulder_blades"}
+    assert names >= {
+        "01_width_and_thickness",
+        "05_where_the_lat_pulls",
+        "06_shoulder_blades",
+        "07_who_does_the_work",
+        "a2_how_strong",
+    }
     assert names >= {"09_reading_the_evidence", "10_from_numbers_to_a_session", "a1_out_of_the_plane"}
 
 

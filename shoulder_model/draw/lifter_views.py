@@ -1,25 +1,27 @@
 """A lifter from the front and from the side, to scale, with bar, line of pull and the two tape distances.
 
 The front view looks at the chest, along the trunk's own axes; the side view stands in the room, so a
-leaning trunk leans. Both have the shoulder (GH centre) of the drawn arm at the same height.
+leaning trunk leans. Both have the resting shoulder (GH centre) of the drawn arm at the same height; where the shoulder
+blade carries the centre elsewhere, the arm and both tape distances start there.
 """
 
 import numpy as np
 from matplotlib.patches import Circle, Polygon
 
-from ..words import written
+from ..words import LEAST_TURN_DEG, written
 from .artists import Arrow, label, moving, rounded
+from .blade import ShoulderGirdle
 from .look import BLACK, GREY, ORANGE, PALE, PURPLE, SKIN, TRUNK
 from .scene import LYING, SEATED
 
-HEAD_UP, HEAD_RADIUS = 0.235, 0.10  # m
+HEAD_UP, HEAD_FORWARD, HEAD_RADIUS = 0.235, 0.03, 0.10  # m
 THIGH = 0.30  # m
 PULL_LENGTH = 0.24  # m, drawn length of the arrow along the pull
 OUTLINE_STATURE = 1.70  # m; the outlines below are drawn for it and scaled with stature
 
 
 class View:
-    """Shared parts of the two views: trunk, head, arm, bar, path, line of pull, one tape distance, ghost."""
+    """Shared parts of the views: trunk, head, shoulder girdle, arm, bar, path, line of pull, one tape distance, ghost."""
 
     def __init__(self, axes, title, x_limits):
         self.axes = axes
@@ -34,6 +36,7 @@ class View:
         self.head = axes.add_patch(
             Circle((0, 0), 0.1, facecolor=TRUNK, edgecolor=GREY, lw=1, zorder=1.1, animated=True)
         )
+        self.girdle = ShoulderGirdle(axes)
         self.path = moving(axes, colour=GREY, width=1.2, style=":", z=2)
         self.touch = moving(axes, colour=GREY, width=0, style="None", marker="x", markersize=8, z=2, markeredgewidth=2)
         self.pull = Arrow(axes, style="--")
@@ -65,48 +68,63 @@ def offset_words(letter, offset, positive, negative):
     return f"{letter} {abs(100 * offset):.1f} cm {side}"
 
 
+def ribs_words(turn):
+    """By how much the elbow was turned out [rad] to clear the ribs, in words; none where it was not."""
+    degrees = np.degrees(turn)
+    return f"elbow turned out {degrees:.0f}° past the ribs" if degrees > LEAST_TURN_DEG else ""
+
+
+def mirrored(points):
+    """Points (..., 2) of the right side as those of the left, in a view with the midline at 0."""
+    return np.asarray(points) * [-1.0, 1.0]
+
+
 class FrontView(View):
     """Looking at the chest; the drawn arm (the lifter's right) is on the left, its mirror image on the right."""
 
     def __init__(self, axes):
         super().__init__(axes, "from the front", (-0.62, 0.62))
+        self.other_girdle = ShoulderGirdle(axes, other=True)
         self.other_edge = moving(axes, colour=GREY, width=9, z=3.5)
         self.other = moving(axes, colour=PALE, width=7, z=3.6)
 
     def show(self, scene):
         """Move every artist to ``scene``."""
         half = scene.lifter.gh_breadth / 2
-        self._draw_trunk(scene.lifter, half)
 
-        def seen(v):
-            return -half - v[2], v[1]
+        def seen(points):
+            return np.stack([-half - points[..., 2], points[..., 1]], axis=-1)
 
-        shoulder, elbow, hand = (seen(v) for v in (np.zeros(3), scene.elbow, scene.hand))
-        self.draw_arm([shoulder, elbow, hand])
+        self._draw_trunk(scene.lifter, half, seen(scene.gh) - seen(np.zeros(3)))
+        arm = seen(np.stack([scene.gh, scene.elbow, scene.hand]))
+        self.draw_arm(arm)
         for line in (self.other, self.other_edge):
-            line.set_data(*np.transpose([(-x, y) for x, y in (shoulder, elbow, hand)]))
+            line.set_data(*mirrored(arm).T)
+        self.girdle.show(scene, seen)
+        self.other_girdle.show(scene, lambda points: mirrored(seen(points)))
+        shoulder, _, hand = arm
         reach = abs(hand[0])
         ends = [(-reach - 0.08, hand[1]), (reach + 0.08, hand[1])] if scene.bar else [hand, hand]
         self.bar.set_data(*np.transpose(ends))
-        self.path.set_data(*np.transpose([seen(v) for v in scene.path]))
-        touch = (-half - scene.w, scene.touch[1])
-        self.touch.set_data([touch[0]], [touch[1]])
+        self.path.set_data(*seen(scene.path).T)
+        self.touch.set_data(*seen(scene.touch)[:, None])
         self.pull.show(hand, seen(scene.hand + PULL_LENGTH * scene.along))
-        self.tape.set_data([shoulder[0], -half - scene.w], [0, 0])
-        self.tape_ends.set_data([-half - scene.w] * 2, [0, hand[1]])
+        line = shoulder[0] - scene.w
+        self.tape.set_data([shoulder[0], line], [shoulder[1]] * 2)
+        self.tape_ends.set_data([line] * 2, [shoulder[1], hand[1]])
         self.tape_words.set_text(offset_words("w", scene.w, "outside", "inside"))
         self.tape_words.set_position((-0.60, -0.84))
 
-    def _draw_trunk(self, lifter, half):
-        """Trunk and head; ``half`` the distance from the midline to a shoulder. [m]"""
+    def _draw_trunk(self, lifter, half, moved):
+        """Trunk and head; ``half`` the distance from the midline to a resting shoulder, which has ``moved`` (2,). [m]"""
         size = lifter.stature / OUTLINE_STATURE
         chest, waist = lifter.chest_breadth / 2, 0.42 * lifter.chest_breadth
-        right = [
+        right = np.array([
             (-0.05, 0.15), (-0.06, 0.08), (-half - 0.035, 0.07), (-half - 0.05, -0.05), (-chest - 0.01, -0.11),
             (-chest, -0.2), (-waist, -0.32), (-0.97 * chest, -0.5),
-        ]  # fmt: skip
-        outline = np.array(right + [(-x, y) for x, y in right[::-1]]) * [1.0, size]
-        self.trunk.set_xy(rounded(outline))
+        ]) * [1.0, size]  # fmt: skip
+        right[2:4] += moved
+        self.trunk.set_xy(rounded(np.vstack([right, mirrored(right[::-1])])))
         self.head.set_center((0, HEAD_UP * size))
         self.head.set_radius(HEAD_RADIUS * size)
 
@@ -116,19 +134,26 @@ class SideView(View):
 
     def __init__(self, axes):
         super().__init__(axes, "from the side", (-0.80, 0.86))
+        self.ribs_words = label(axes, BLACK, ha="left", va="bottom")
+        self.ribs_words.set_position((-0.78, -0.76))
 
     def show(self, scene):
         """Move every artist to ``scene``."""
-        seen = self.draw_body(scene.lifter, scene.lean, self._thigh(scene))
-        elbow, hand = seen(*scene.elbow[:2]), seen(*scene.hand[:2])
-        self.draw_arm([(0, 0), elbow, hand])
+        in_room = self.draw_body(scene.lifter, scene.lean, self._thigh(scene))
+
+        def seen(points):
+            return np.stack(in_room(points[..., 0], points[..., 1]), axis=-1)
+
+        shoulder, elbow, hand, foot = seen(np.stack([scene.gh, scene.elbow, scene.hand, scene.foot]))
+        self.draw_arm([shoulder, elbow, hand])
+        self.girdle.show(scene, seen)
         self.bar.set_data(*np.transpose([hand, hand]))
-        self.path.set_data(*np.transpose([seen(*v[:2]) for v in scene.path]))
-        self.touch.set_data(*np.reshape(seen(*scene.touch), (2, 1)))
-        self.pull.show(hand, seen(*(scene.hand + PULL_LENGTH * scene.along)[:2]))
-        foot = seen(*scene.foot[:2])
-        self.tape.set_data(*np.transpose([(0, 0), foot]))
+        self.path.set_data(*seen(scene.path).T)
+        self.touch.set_data(*seen(scene.touch)[:, None])
+        self.pull.show(hand, seen(scene.hand + PULL_LENGTH * scene.along))
+        self.tape.set_data(*np.transpose([shoulder, foot]))
         self.tape_ends.set_data(*np.transpose([foot, hand]))
+        self.ribs_words.set_text(ribs_words(scene.past_ribs))
         before, behind = ("in front", "behind") if abs(scene.along[1]) > 0.7 else ("below", "above")
         self.tape_words.set_text(offset_words("a", scene.a, before, behind) + f" · pull {scene.load}")
         self.tape_words.set_position((-0.78, -0.84))
@@ -142,7 +167,7 @@ class SideView(View):
             return x * cos - y * sin, y * cos + x * sin
 
         self.trunk.set_xy(np.column_stack(seen(*(SIDE_OUTLINE * [depth, size]).T)))
-        self.head.set_center(seen(0.03, HEAD_UP * size))
+        self.head.set_center(seen(HEAD_FORWARD, HEAD_UP * size))
         self.head.set_radius(HEAD_RADIUS * size)
         hip = np.array(seen(0.0, -0.44 * size))
         self.thigh.set_data(*np.transpose([hip, hip + THIGH * size * np.asarray(thigh)]))

@@ -8,7 +8,7 @@ from matplotlib.figure import Figure
 
 BLACK, GREY, PALE = "#000000", "#8a8a8a", "#dddddd"
 ORANGE, SKY, GREEN, BLUE, VERMILLION, PURPLE = "#E69F00", "#56B4E9", "#009E73", "#0072B2", "#D55E00", "#CC79A7"
-SKIN, TRUNK = "#c9b8a8", "#ece6df"
+SKIN, TRUNK, BONE = "#c9b8a8", "#ece6df", "#7a5c3a"
 
 AXIS_LOOK = {  # torque component -> colour, line style, marker, words
     "adduction": (BLUE, "-", "o", "adduction"),

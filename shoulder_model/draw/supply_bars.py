@@ -12,7 +12,8 @@ class SupplyBars(KeptBars):
 
     def __init__(self, axes, names):
         self.axes = axes
-        axes.set(xlim=(-150, 260), ylim=(len(names) - 0.4, -0.6), xlabel="moment arm at the SC joint [mm]")
+        axes.set(xlim=(-150, 230), ylim=(len(names) - 0.4, -0.6), xlabel="moment arm at the SC joint [mm]")
+        axes.set_xticks([-100, 0, 100, 200])
         axes.set_yticks(np.arange(len(names)), names)
         axes.tick_params(axis="y", length=0)
         axes.axvline(0, color=BLACK, lw=0.8)

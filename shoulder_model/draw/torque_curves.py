@@ -68,6 +68,7 @@ class TorqueCurves:
             NaN where there is no answer leaves a gap.
         x_now : float
         now, now_margin : ndarray, shape (curve,) [N m]
+            NaN is written as "none".
 
         Returns
         -------
@@ -78,8 +79,10 @@ class TorqueCurves:
             curve.set_data(x, torque[:, i])
             band.set_xy(_band(x, torque[:, i], margin[:, i]))
             mark.set_data([x_now], [now[i]])
-            value.set_text(f"{written(now[i], self.digits)} ± {now_margin[i]:.{self.digits}f} {self.unit}")
-        limits = self._limits(np.r_[torque + margin, torque - margin])
+            known = f"{written(now[i], self.digits)} ± {now_margin[i]:.{self.digits}f} {self.unit}"
+            value.set_text(known if np.isfinite(now[i]) else "none")
+        kept = [part[-1].get_ydata() for part in self.parts]
+        limits = self._limits(np.concatenate([*(torque + margin), *(torque - margin), *kept]))
         self.here.set_data([x_now, x_now], limits)
         if limits == self.axes.get_ylim():
             return False

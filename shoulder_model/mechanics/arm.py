@@ -10,7 +10,11 @@ import numpy as np
 
 from ..inputs import InputError, shown
 from ..people import ELBOW_LIMIT
-from .vectors import cross, dot, unit
+from .vectors import cross, dot, stack, unit
+
+ROUNDED = (
+    2e-3  # of the closest distance: between the places where a path is looked at, the hand may come so much closer
+)
 
 
 def shoulder_hand_distance(lifter, elbow_flexion):
@@ -101,7 +105,7 @@ def arm_at(lifter, hand, normal, elbow_cue=0.0):
     a, b = np.asarray(lifter.upper_arm), lifter.forearm
     if np.any(distance > lifter.reach * (1 + 1e-9)):
         need_reach(lifter, distance, "hand")
-    if np.any(distance < shoulder_hand_distance(lifter, ELBOW_LIMIT) * (1 - 1e-9)):
+    if np.any(distance < shoulder_hand_distance(lifter, ELBOW_LIMIT) * (1 - ROUNDED)):
         raise InputError(
             "hand",
             f"hand = {shown(np.min(distance), 'm')} from the shoulder: the elbow would have to bend past "
@@ -121,6 +125,26 @@ def arm_at(lifter, hand, normal, elbow_cue=0.0):
     return Posture(elbow, hand, elbow_flexion_at(lifter, distance), humerus)
 
 
+def turn_since(bone):
+    """Turn of a bone since the point before, 0 at the first: axis times angle in thorax axes. (..., point, 3) [rad]
+
+    ``bone`` (..., point, 3, 3): its axes as columns, without unit.
+    """
+    change = np.einsum("...ij,...kj->...ik", bone[..., 1:, :, :], bone[..., :-1, :, :])
+    sines = (
+        stack(
+            change[..., 2, 1] - change[..., 1, 2],
+            change[..., 0, 2] - change[..., 2, 0],
+            change[..., 1, 0] - change[..., 0, 1],
+        )
+        / 2
+    )  # the axis times the angle's sine
+    sine, cosine = np.sqrt(dot(sines, sines)), (np.einsum("...ii->...", change) - 1) / 2
+    turn = np.zeros(bone.shape[:-1])
+    turn[..., 1:, :] = sines * (np.arctan2(sine, cosine) / np.where(sine > 0, sine, 1.0))[..., None]
+    return turn
+
+
 def raised_arm(elevation, plane):
     """Humerus axes for an arm swung straight up from hanging, with no turn about its shaft. (..., 3, 3)
 
@@ -129,12 +153,12 @@ def raised_arm(elevation, plane):
     elevation, plane = np.broadcast_arrays(np.asarray(elevation, float), np.asarray(plane, float))
     kx, kz = -np.cos(plane), np.sin(plane)  # horizontal axis of the swing
     c, s = np.cos(elevation), np.sin(elevation)
-    turn = np.empty((*elevation.shape, 3, 3))
-    turn[..., 0, 0], turn[..., 1, 1], turn[..., 2, 2] = c + kx * kx * (1 - c), c, c + kz * kz * (1 - c)
-    turn[..., 0, 2] = turn[..., 2, 0] = kx * kz * (1 - c)
-    turn[..., 1, 0], turn[..., 0, 1] = kz * s, -kz * s
-    turn[..., 2, 1], turn[..., 1, 2] = kx * s, -kx * s
-    return turn
+    turn = np.empty((3, 3, *elevation.shape))  # each number of all postures together: faster to fill and to read
+    turn[0, 0], turn[1, 1], turn[2, 2] = c + kx * kx * (1 - c), c, c + kz * kz * (1 - c)
+    turn[0, 2] = turn[2, 0] = kx * kz * (1 - c)
+    turn[1, 0], turn[0, 1] = kz * s, -kz * s
+    turn[2, 1], turn[1, 2] = kx * s, -kx * s
+    return np.moveaxis(turn, (0, 1), (-2, -1))
 
 
 def posed_arm(lifter, elevation, plane, elbow_flexion):

@@ -1,6 +1,7 @@
 """The catalogue of pulls: what a gym calls them, and how each is set up.
 
-It stands in ``data/pulls.csv``: common practice, no source. A pull of your own is one row there, or `Pull.change` of one.
+It stands in ``data/pulls.csv``: common practice, no source; where the shoulder blade goes stands in
+``data/girdle_travel.csv``, by kind of pull, with its sources. A pull of your own is one row there, or `Pull.change` of one.
 """
 
 from collections.abc import Mapping
@@ -11,6 +12,9 @@ from ..inputs import choice
 from ..sources import fact
 from ..tables import read_table
 from .pull import Pull
+
+GIRDLE_ANGLES = ("reach_retraction", "reach_elevation", "end_retraction", "end_elevation")
+TRAVEL = {row["girdle"]: row for row in read_table("girdle_travel.csv")}
 
 
 class Catalogue(Mapping):
@@ -33,6 +37,7 @@ def _pull(row):
     """One row of the table, texts, as a `Pull`."""
     angles = ("room_angle", "trunk_lean", "held_elbow_flexion")
     texts = ("name", "touch", "hand_turn", "hold", "load_from", "path")
+    travel = TRAVEL[row["girdle"]]
     return Pull(
         **{name: row[name] for name in texts},
         **{name: float(np.radians(float(row[f"{name}_deg"]))) for name in angles},
@@ -40,6 +45,8 @@ def _pull(row):
         load_kg=float(row["load_kg"]) if row["load_kg"] else None,
         hands=int(row["hands"]),
         body_share=fact(row["body_share"]) if row["body_share"] else 1.0,
+        **{name: float(np.radians(float(travel[f"{name}_deg"]))) for name in GIRDLE_ANGLES},
+        girdle_lead=float(travel["girdle_lead"]),
     )
 
 

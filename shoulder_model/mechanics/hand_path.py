@@ -1,14 +1,16 @@
-"""The hand's way in one rep: along the line of pull, or on an arc about the shoulder.
+"""The hand's way in one rep: along the line of pull, or on an arc about the shoulder, while the blade travels.
 
-It starts where the arm is straight and ends at the touch point, or where the elbow is fully bent. Lengths in metres
-from the right GH centre, in thorax axes (`axes`).
+It starts where the arm is straight and ends at the touch point, or where the elbow is fully bent. The line of pull stands
+still in the trunk; the GH centre travels (`girdle`), and with it the hand offset w, the line offset a and the plane of
+pull: at each point they are those of the shoulder where it is.
 
-The elbow's limit ends most overhead reps. With survey lengths an elbow that bends to 143° keeps the hand 20 cm from
-the GH centre, and a bar to the upper chest at 1.5 × biacromial would come to 17 cm. A real shoulder moves back and down
-by the 3 cm that are missing (15 cm along the pull); the model's does not, and no length was tuned to hide it.
+    w = w at rest - GH sideways        a = a at rest - GH across the pull
 
-Close handles (negative hand offset) tilt the plane of pull inward, and the model's elbow goes with it, past the midline at
-0.3 ×. The load's torque is right, the posture is not: no body stands in the way.
+Lengths in metres; ``hand`` is counted from the right GH centre where it stands, in thorax axes (`axes`).
+
+With a blade held at rest (``girdle_travel=0``) w and a stay the same all along a straight line, and most overhead reps end
+at the elbow's limit: with survey lengths an elbow that bends to 143° keeps the hand 20 cm from the GH centre, and a bar to
+the upper chest at 1.5 × biacromial would come to 17 cm. A blade that travels gives way; no length was tuned to it.
 """
 
 from dataclasses import dataclass
@@ -18,36 +20,49 @@ import numpy as np
 from ..inputs import InputError, shown
 from ..people import ELBOW_LIMIT
 from .arm import need_reach, shoulder_hand_distance
-from .vectors import cross, stack
+from .girdle import GirdlePosture, girdle_along
+from .vectors import cross, dot, stack
+
+ROUNDING = 1e-9
+LOOKED_AT = np.linspace(0.0, 1.0, 65)  # where along the way the elbow is looked at
+HALVINGS = 30
 
 
 @dataclass(frozen=True)
 class HandPath:
-    """Hand positions of one rep, and how it ended.
+    """Hand positions of one rep, and how it ended; (..., point) and components behind.
 
-    ``hand`` (..., point, 3) [m]; ``normal`` of the plane of pull and ``along``, the unit direction of
-    the load's pull; ``touched``, False where the elbow was fully bent first; ``short_of_touch``, the way left along the
-    path then [m]. The last four are (3,) or () for one pull, (..., 1, 3) or (..., 1) with arrays.
+    ``hand`` (..., 3) from the GH centre where it stands, ``girdle`` where that is; ``w``, ``a`` hand offset and line
+    offset there [m]; ``normal`` (..., 3) of the plane of pull; ``along``, the unit direction of the load's pull, (3,) or
+    (..., 1, 3); ``touched``, False where the elbow was fully bent first, and ``short_of_touch``, the way left along the
+    path then [m], () or (..., 1).
     """
 
     hand: np.ndarray
+    girdle: GirdlePosture
+    w: np.ndarray
+    a: np.ndarray
     normal: np.ndarray
     along: np.ndarray
     touched: np.ndarray
     short_of_touch: np.ndarray
 
 
-def pull_axes(lifter, pull):
-    """Unit vectors (..., 3) along the ``pull``, across it in the sagittal plane, and normal to the plane of pull.
-
-    The plane of pull hinges on the line of pull with the angle atan2(w, a) of the ``lifter``'s `Pull.hand_offset` and
-    `Pull.line_offset` [m]: 0 is sagittal.
-    """
+def pull_axes(pull):
+    """Unit vectors (..., 3) along the ``pull``, and across it in the sagittal plane."""
     sin, cos = np.sin(pull.pull_angle), np.cos(pull.pull_angle)
-    along, across = stack(sin, cos, 0.0), stack(cos, -sin, 0.0)
-    hinge = np.arctan2(pull.hand_offset(lifter), pull.line_offset(lifter))
+    return stack(sin, cos, 0.0), stack(cos, -sin, 0.0)
+
+
+def plane_of_pull(pull, w, a):
+    """Unit normal (..., 3) of the plane of a ``pull`` with hand offset ``w`` and line offset ``a`` (...) [m].
+
+    The plane hinges on the line of pull with the angle atan2(w, a): 0 is sagittal.
+    """
+    along, across = pull_axes(pull)
+    hinge = np.arctan2(w, a)
     outer = across * np.cos(hinge)[..., None] + stack(0.0, 0.0, np.sin(hinge))
-    return along, across, cross(along, outer)
+    return cross(*np.broadcast_arrays(along, outer))
 
 
 def hand_path(lifter, pull, points):
@@ -63,30 +78,92 @@ def hand_path(lifter, pull, points):
     Raises
     ------
     InputError
-        The line of pull or the touch point is out of reach; names the field to change.
+        The line of pull or the touch point is out of reach, or the blade would outrun the hand; names the field to change.
     """
     return (_arc if pull.path == "arc" else _line)(lifter, pull, np.linspace(0.0, 1.0, points))
 
 
+@dataclass(frozen=True)
+class _Line:
+    """The line of pull seen from the GH centre in one or many places: ``w``, ``a``, and ``foot``, where along it the centre stands. [m]"""
+
+    w: np.ndarray
+    a: np.ndarray
+    foot: np.ndarray
+
+    @property
+    def distance(self):
+        return np.hypot(self.w, self.a)
+
+    def far_end(self, length):
+        """Where along the line the hand is ``length`` from the centre, towards the load; the foot where the line is further."""
+        return self.foot + np.sqrt(np.maximum(length**2 - self.distance**2, 0.0))
+
+
+def _line_from(lifter, pull, gh):
+    along, across = pull_axes(pull)
+    return _Line(
+        pull.hand_offset(lifter) - gh[..., 2], pull.line_offset(lifter) - dot(*np.broadcast_arrays(gh, across)),
+        dot(*np.broadcast_arrays(gh, along)),
+    )  # fmt: skip
+
+
 def _line(lifter, pull, progress):
-    w, a, touch = pull.hand_offset(lifter), pull.line_offset(lifter), pull.touch_along(lifter)
-    from_shoulder = np.hypot(w, a)
-    field = "grip_ratio" if np.max(np.abs(w)) > np.max(np.abs(a)) else "touch_up"
-    need_reach(lifter, from_shoulder, field)
-    need_reach(lifter, np.hypot(from_shoulder, touch), "touch_up")
-    start = np.sqrt(lifter.reach**2 - from_shoulder**2)
+    touch, girdle = pull.touch_along(lifter), girdle_along(lifter, pull, progress)
+    at_reach, at_end = (_line_from(lifter, pull, girdle_along(lifter, pull, share).gh) for share in (0.0, 1.0))
+    field = "grip_ratio" if np.max(np.abs(at_reach.w)) > np.max(np.abs(at_reach.a)) else "touch_up"
+    need_reach(lifter, np.maximum(at_reach.distance, at_end.distance), field)
+    need_reach(lifter, np.hypot(at_end.distance, touch - at_end.foot), "touch_up")
     closest = shoulder_hand_distance(lifter, ELBOW_LIMIT)
-    stop = np.sqrt(np.maximum(closest**2 - from_shoulder**2, 0.0))
-    touched = (from_shoulder >= closest) | (touch >= stop)
+    start, stop = at_reach.far_end(lifter.reach), at_end.far_end(closest)
+    touched = (at_end.distance >= closest) | (touch >= stop)
     end = np.where(touched, touch, stop)
-    along, across, normal = pull_axes(lifter, pull)
-    foot = across * np.asarray(a)[..., None] + stack(0.0, 0.0, w)
-    hand = foot + (start + (end - start) * progress)[..., None] * along
-    return HandPath(hand, normal, along, touched, end - touch)
+    allowed = _allowed_end(lifter, pull, start, end)
+    touched, end = touched & (allowed == end), allowed
+    here = _line_from(lifter, pull, girdle.gh)
+    along, across = pull_axes(pull)
+    place = start + (end - start) * progress - here.foot  # from the foot of the perpendicular, where the centre stands
+    hand = here.a[..., None] * across + stack(0.0, 0.0, here.w) + place[..., None] * along
+    _need_no_outrun(lifter, np.hypot(here.distance, place))
+    return HandPath(hand, girdle, here.w, here.a, plane_of_pull(pull, here.w, here.a), along, touched, end - touch)
+
+
+def _allowed_end(lifter, pull, start, end):
+    """The ``end`` of the way, or the furthest before it that bends the elbow nowhere too far while the blade travels. [m]"""
+    seen = _line_from(lifter, pull, girdle_along(lifter, pull, LOOKED_AT).gh)
+    closest = shoulder_hand_distance(lifter, ELBOW_LIMIT)
+    parts = np.broadcast_arrays(start, end, closest, seen.distance, seen.foot)
+    start, end, closest, off, foot = (part.reshape(-1, len(LOOKED_AT)) for part in parts)
+
+    def too_close(which, end):
+        place = start[which] + (end - start[which]) * LOOKED_AT - foot[which]
+        return np.any(np.hypot(off[which], place) < closest[which] * (1 - ROUNDING), axis=1, keepdims=True)
+
+    which = np.flatnonzero(too_close(slice(None), end))
+    far, near = end[which, :1], start[which, :1]
+    for _ in range(HALVINGS if len(which) else 0):
+        middle = (far + near) / 2
+        bad = too_close(which, middle)
+        far, near = np.where(bad, middle, far), np.where(bad, near, middle)
+    end = end[:, 0].copy()
+    end[which] = near[:, 0]
+    lead = parts[0].shape[:-1]
+    return end.reshape(*lead, 1) if lead else end[0]
+
+
+def _need_no_outrun(lifter, distance):
+    """Refuse a blade that draws the shoulder from the hand faster than the arm can follow."""
+    if np.any(distance > lifter.reach * (1 + ROUNDING)):
+        raise InputError(
+            "girdle_travel",
+            "girdle_travel: the blade draws the shoulder back faster than the hand comes, beyond the arm's length; "
+            "give less travel, or a touch point nearer to the trunk",
+        )
 
 
 def _arc(lifter, pull, progress):
-    w = pull.hand_offset(lifter)
+    girdle = girdle_along(lifter, pull, progress)
+    w = pull.hand_offset(lifter) - girdle.gh[..., 2]
     distance = shoulder_hand_distance(lifter, pull.held_elbow_flexion)
     if np.any(np.abs(w) >= distance):
         aside, arm = shown(np.max(np.abs(w)), "m"), shown(np.min(distance), "m")
@@ -97,9 +174,10 @@ def _arc(lifter, pull, progress):
         )
     radius = np.sqrt(distance**2 - w**2)
     forward, up = pull.touch_point(lifter)
-    start, end = pull.pull_angle, np.mod(np.arctan2(forward, up), 2 * np.pi)  # from overhead, forward positive
-    angle = start + (end - start) * progress
+    gone = girdle_along(lifter, pull, 1.0).gh
+    start, end = pull.pull_angle, np.mod(np.arctan2(forward - gone[..., 0], up - gone[..., 1]), 2 * np.pi)
+    angle = start + (end - start) * progress  # from overhead, forward positive
     hand = stack(radius * np.sin(angle), radius * np.cos(angle), w)
-    along, _, _ = pull_axes(lifter, pull)
-    touched = np.isfinite(end)
-    return HandPath(hand, stack(0.0, 0.0, -1.0), along, touched, 0.0 * end)
+    along, across = pull_axes(pull)
+    a = dot(*np.broadcast_arrays(hand, across))
+    return HandPath(hand, girdle, w, a, stack(0.0, 0.0, -1.0), along, np.isfinite(end), 0.0 * end)

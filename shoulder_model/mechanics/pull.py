@@ -1,10 +1,12 @@
-"""A pull: where the load pulls the hand, how wide and how leaning it is held, where it ends.
+"""A pull: where the load pulls the hand, how wide and how leaning it is held, where it ends, how the shoulder blade travels.
 
 Two lengths and one angle determine the shoulder's torque (`statics`):
 
     pull angle    = room angle of the load + trunk lean
     hand offset w = grip / 2 - half the GH breadth                (to the side of the shoulder)
     line offset a = touch forward * cos(pull angle) - touch up * sin(pull angle)   (across the pull)
+
+Both are those of the shoulder as it rests, where a tape can be laid; `hand_path` has them where the blade has carried it.
 
 Touch points stand in ``data/touch_points.csv``: places on the trunk scaled to the lifter by survey heights; a tape
 reading replaces them. The load of a body-weight pull is the whole weight on the hands, and the arms' own weight counts
@@ -40,6 +42,12 @@ ALLOWED = {
     "touch_forward": Allowed(-0.5, 0.8, "m", "measure from under the acromion to the front, in metres"),
     "touch_up": Allowed(-0.9, 0.5, "m", "measure from 4 cm below the acromion upward, in metres"),
     "held_elbow_flexion": Allowed(0.0, ELBOW_LIMIT, "rad", "an elbow cannot bend that far; bend it less"),
+    "girdle_travel": Allowed(0.0, 1.5, "", "0 holds the shoulder blade, 1 lets it travel as usual"),
+    "girdle_lead": Allowed(-1.0, 1.0, "", "0 is even over the rep, 1 early, -1 late"),
+    "reach_retraction": Allowed(-np.pi / 6, np.pi / 6, "rad", "a collarbone turns no further; forward is negative"),
+    "end_retraction": Allowed(-np.pi / 6, np.pi / 6, "rad", "a collarbone turns no further; forward is negative"),
+    "reach_elevation": Allowed(-np.pi / 12, np.radians(48), "rad", "a collarbone turns no further; down is negative"),
+    "end_elevation": Allowed(-np.pi / 12, np.radians(48), "rad", "a collarbone turns no further; down is negative"),
 }
 
 
@@ -75,6 +83,12 @@ class Pull:
         Elbow flexion all through an arc; not used on a line. [rad]
     body_share : float
         Share of body mass on the hands when the load is the body.
+    reach_retraction, reach_elevation, end_retraction, end_elevation : float
+        Where the girdle stands at the reach and at the end of the rep, from rest, at the SC joint. [rad]
+    girdle_travel : float
+        Scales these four: 0 holds the shoulder blade where it rests, 1 lets it travel as usual.
+    girdle_lead : float
+        How the travel is spread over the rep: 0 evenly, 1 early, -1 late (`girdle.travelled`).
 
     Raises
     ------
@@ -98,6 +112,12 @@ class Pull:
     path: str = "line"
     held_elbow_flexion: float = 0.0
     body_share: float = 1.0
+    reach_retraction: float = 0.0
+    reach_elevation: float = 0.0
+    end_retraction: float = 0.0
+    end_elevation: float = 0.0
+    girdle_travel: float = 1.0
+    girdle_lead: float = 0.0
 
     def __post_init__(self):
         for name, names in (("hand_turn", HAND_TURNS), ("hold", HOLDS), ("load_from", LOADS)):
@@ -156,16 +176,16 @@ class Pull:
         )
 
     def hand_offset(self, lifter):
-        """How far the line of pull runs outside the ``lifter``'s shoulder, ``w``; negative inside. [m]"""
+        """How far the line of pull runs outside the ``lifter``'s resting shoulder, ``w``; negative inside. [m]"""
         return (self.grip_ratio * lifter.biacromial - lifter.gh_breadth) / 2
 
     def line_offset(self, lifter):
-        """How far the line of pull runs in front of (pulldown) or below (row) the ``lifter``'s shoulder, ``a``. [m]"""
+        """How far the line of pull runs in front of (pulldown) or below (row) the ``lifter``'s resting shoulder, ``a``. [m]"""
         forward, up = self.touch_point(lifter)
         return forward * np.cos(self.pull_angle) - up * np.sin(self.pull_angle)
 
     def touch_along(self, lifter):
-        """How far along the pull the touch point lies from the ``lifter``'s GH centre: positive towards the load, negative beyond. [m]"""
+        """How far along the pull the touch point lies from the ``lifter``'s resting GH centre: positive towards the load, negative beyond. [m]"""
         forward, up = self.touch_point(lifter)
         return forward * np.sin(self.pull_angle) + up * np.cos(self.pull_angle)
 

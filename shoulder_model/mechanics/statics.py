@@ -125,12 +125,6 @@ def arm_weights(lifter, posture, trunk_lean):
     return positions, (fact("upper_arm_mass") * weight * down, fact("forearm_and_hand_mass") * weight * down)
 
 
-def sc_joint(lifter):
-    """The ``lifter``'s sternoclavicular joint from the GH centre. (..., 3) [m]; partly from memory (ML)"""
-    inward = lifter.gh_breadth / 2 - fact("sc_from_midline")
-    return stack(fact("sc_forward_of_gh"), fact("sc_above_gh"), -inward)
-
-
 def of_girdle(torque):
     """Components retraction and depression of a torque about the SC joint. (..., 2) [N m]
 

@@ -5,9 +5,19 @@ from .capacity import Strength, capacity, capacity_band, expected_strength
 from .elbow import elbow_arms, elbow_excursion, elbow_moment_arm
 from .force_length import fibre_length, force_length_factor
 from .geometry import MuscleGeometry, muscle_geometry
-from .girdle import girdle_arms, girdle_muscles
+from .girdle import girdle_muscles, girdle_paths
 from .hand_turn import beyond_forearm, drive, forearm_turn, leverage, pull_band
-from .paths import landmarks, moment_arm, moment_arms, muscle_length, path_points, path_sets, paths, shoulder_muscles
+from .paths import (
+    landmarks,
+    lat_planes,
+    moment_arm,
+    moment_arms,
+    muscle_length,
+    path_points,
+    path_sets,
+    paths,
+    shoulder_muscles,
+)
 from .scapula import turned_scapula, upward_rotation
 from .table import LAT, MUSCLES, cross_sections, muscle_table
 
@@ -30,9 +40,10 @@ __all__ = [
     "fibre_length",
     "force_length_factor",
     "forearm_turn",
-    "girdle_arms",
     "girdle_muscles",
+    "girdle_paths",
     "landmarks",
+    "lat_planes",
     "leverage",
     "moment_arm",
     "moment_arms",

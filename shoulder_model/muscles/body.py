@@ -32,7 +32,7 @@ class Body:
     @cached_property
     def reference_length(self):
         """Length of every muscle at the optimum of its fibres, (muscle,). [m]"""
-        return reference_length(self.paths)
+        return reference_length(self.paths, self.girdle)
 
 
 @cache

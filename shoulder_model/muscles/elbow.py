@@ -16,6 +16,9 @@ from ..tables import read_table
 POLYNOMIALS = {  # coefficients of 1, a, a², ... [cm]
     row["muscle"]: tuple(float(row[f"c{power}"]) for power in range(6)) for row in read_table("elbow_polynomials.csv")
 }
+EXCURSIONS = {  # the same of what a muscle gets longer by, from a straight elbow
+    name: tuple(-np.polynomial.polynomial.polyint(coefficients)) for name, coefficients in POLYNOMIALS.items()
+}
 FLEXORS = ("biceps brachii", "brachialis", "brachioradialis")
 
 
@@ -37,17 +40,25 @@ def _arm(name, flexion):
 
 def elbow_excursion(name, flexion):
     """How much longer the muscle ``name`` is at ``flexion`` (...) [rad] than with a straight elbow. (...) [m]"""
-    return -np.polynomial.polynomial.polyval(flexion, np.polynomial.polynomial.polyint(POLYNOMIALS[name])) / 100
+    return np.polynomial.polynomial.polyval(flexion, EXCURSIONS[name]) / 100
 
 
 def elbow_excursions(names, flexion):
     """`elbow_excursion` (..., muscle) of the muscles ``names`` at ``flexion`` (...) [rad], 0 for those that do not cross. [m]"""
-    flexion = np.asarray(flexion, float)
-    longer = [elbow_excursion(name, flexion) if name in POLYNOMIALS else 0.0 * flexion for name in names]
-    return np.stack(longer, axis=-1)
+    return _of_all(names, flexion, EXCURSIONS)
 
 
 def elbow_arms(names, flexion):
     """Arms (..., muscle) of the muscles ``names`` at ``flexion`` (...) [rad], 0 for those that do not cross. [m]"""
+    return _of_all(names, flexion, POLYNOMIALS)
+
+
+def _of_all(names, flexion, polynomials):
+    """Polynomials of the ``flexion`` (...) [rad] for ``names``, (..., muscle); their coefficients are in centimetres."""
     flexion = np.asarray(flexion, float)
-    return np.stack([_arm(name, flexion) if name in POLYNOMIALS else 0.0 * flexion for name in names], axis=-1)
+    values = np.zeros((*flexion.shape, len(names)))
+    crossing = [i for i, name in enumerate(names) if name in polynomials]
+    coefficients = np.array([polynomials[names[i]] for i in crossing]).T
+    if crossing:
+        values[..., crossing] = np.moveaxis(np.polynomial.polynomial.polyval(flexion, coefficients), 0, -1) / 100
+    return values

@@ -3,24 +3,25 @@
 Tendons are taken as stiff, so fibres take up all of a path's change in length. Measured
 latissimus fascicles are 26.4 ± 1.0 cm long and work on the plateau and the descending limb over shoulder
 motion (J Anat 2013;223:112, read, pages from memory); that the arm hangs where they are at their optimum is our assumption.
-For the others the optimum is put at 45° of elevation in the scapular plane, for those that cross the elbow
-at 90° of its flexion, with fibre lengths from memory (ML). Girdle muscles keep their length: the model's
-blade does not travel.
+For the others the optimum is put at 45° of elevation in the scapular plane with the girdle at rest, for those that cross
+the elbow at 90° of its flexion; fibre lengths and their marks stand in ``data/capacity.csv``.
 
     fibre length = 1 + (path length - path length at the optimum) / optimal fibre length
-    force factor = exp(-((fibre length - 1) / width)²)         width: J Biomech Eng 2003;125:70 (from memory)
+    force factor = exp(-(fibre length - 1)² / shape)         shape 0.45: J Biomech Eng 2003;125:70 (from memory)
 """
 
 from functools import cache
 
 import numpy as np
 
-from ..mechanics import raised_arm
+from ..mechanics import girdle_at, raised_arm
+from ..people import Lifter
 from ..sources import fact
 from .elbow import POLYNOMIALS, elbow_excursion
+from .girdle import girdle_muscles, girdle_paths
 from .paths import paths, shoulder_muscles
 from .scapula import SCAPULAR_PLANE, turned_scapula
-from .table import LAT, modelled, optimal_fibres
+from .table import LAT, MUSCLES, optimal_fibres
 
 HANGING, HALF_RAISED = (0.0, 0.0), (np.pi / 4, SCAPULAR_PLANE)
 HALF_BENT = np.pi / 2
@@ -28,23 +29,23 @@ HALF_BENT = np.pi / 2
 
 @cache
 def _own_reference_length():
-    return reference_length(None)
+    return reference_length(None, None)
 
 
-def reference_length(sets=None):
-    """Length of every modelled muscle where its fibres are at their optimum, (muscle,). [m]
+def reference_length(sets=None, ends=None):
+    """Length of every muscle where its fibres are at their optimum, (muscle,). [m]
 
-    ``sets`` as of `paths.path_sets`, which are taken without it.
+    ``sets`` as of `paths.path_sets` and ``ends`` as of `girdle.girdle_landmarks`, which are taken without them.
     """
-    lengths = []
-    for name in modelled():
-        length = elbow_excursion(name, HALF_BENT) if name in POLYNOMIALS else 0.0
-        if name in shoulder_muscles():
-            posture = HANGING if name in LAT else HALF_RAISED
-            lengths_there = paths(raised_arm(*posture), turned_scapula(*posture), sets)[0]
-            length += lengths_there[shoulder_muscles().index(name)]
-        lengths.append(length)
-    return np.array(lengths)
+    hanging = paths(raised_arm(*HANGING), turned_scapula(*HANGING), sets)[0]
+    raised = paths(raised_arm(*HALF_RAISED), turned_scapula(*HALF_RAISED), sets)[0]
+    at_rest = girdle_at(Lifter.average("men"), 0.0, 0.0)  # lengths do not depend on whose collarbone it is
+    girdle = girdle_paths(turned_scapula(*HALF_RAISED), at_rest, ends)[0]
+    shoulder = np.where(np.isin(shoulder_muscles(), LAT), hanging, raised)
+    lengths = np.array([elbow_excursion(name, HALF_BENT) if name in POLYNOMIALS else 0.0 for name in MUSCLES])
+    lengths[: len(shoulder)] += shoulder
+    lengths[len(MUSCLES) - len(girdle_muscles()) :] = girdle
+    return lengths
 
 
 def fibre_length(length, reference=None):
@@ -54,24 +55,22 @@ def fibre_length(length, reference=None):
     ----------
     length : ndarray, shape (..., muscle) [m]
         ``muscle_length`` of a rep, or its first muscles; of `paths.paths`, which leaves the elbow out, only
-        those that do not cross the elbow are right. Girdle muscles at the end keep 1.
-    reference : ndarray, shape (modelled muscle,), optional
+        those that do not cross the elbow are right.
+    reference : ndarray, shape (muscle,), optional
         `reference_length` of another body. [m]
     """
     length = np.asarray(length, float)
-    count = min(length.shape[-1], len(modelled()))
+    count = length.shape[-1]
     reference = _own_reference_length() if reference is None else reference
-    normal_length = np.ones(length.shape)
-    normal_length[..., :count] += (length[..., :count] - reference[:count]) / optimal_fibres()[:count]
-    return normal_length
+    return 1.0 + (length - reference[:count]) / optimal_fibres()[:count]
 
 
 def force_length_factor(normal_length):
     """Share of the isometric force that is left at a fibre length over its optimum, (...) a ratio, 0 to 1.
 
-    ``normal_length`` (...) as of `fibre_length`. Width of the curve: J Biomech Eng 2003;125:70 (from memory).
+    ``normal_length`` (...) as of `fibre_length`. Shape of the curve: J Biomech Eng 2003;125:70 (from memory).
 
     >>> float(force_length_factor(1.0))
     1.0
     """
-    return np.exp(-(((np.asarray(normal_length) - 1.0) / fact("force_length_width")) ** 2))
+    return np.exp(-((np.asarray(normal_length) - 1.0) ** 2) / fact("force_length_shape"))

@@ -6,10 +6,10 @@ import numpy as np
 
 from ..axes import GIRDLE_AXES
 from ..blocks import in_blocks
-from ..mechanics import anatomical
+from ..mechanics import GirdlePosture, anatomical
 from ..mechanics.arm import elevation_and_plane
 from .elbow import elbow_arms, elbow_excursions
-from .girdle import girdle_arms, girdle_muscles, through_humerus_arms
+from .girdle import girdle_muscles, girdle_paths, through_humerus_arms
 from .paths import BLOCK, paths, shoulder_muscles
 from .scapula import turned_scapula, upward_rotation
 from .table import MUSCLES
@@ -19,8 +19,8 @@ from .table import MUSCLES
 class MuscleGeometry:
     """Lengths and moment arms of all `table.MUSCLES`; an arm is 0 where a muscle does not cross.
 
-    ``scapular_rotation`` (...) from rest [rad]; ``length`` (..., muscle) of paths that cross the shoulder, for the
-    elbow's own muscles the change from a straight elbow, 0 for the girdle's [m]; ``shoulder_arm`` (..., muscle, 3),
+    ``scapular_rotation`` (...) upward from rest [rad]; ``length`` (..., muscle) of paths that cross the shoulder or go from
+    trunk to girdle, for the elbow's own muscles the change from a straight elbow [m]; ``shoulder_arm`` (..., muscle, 3),
     ``elbow_arm`` (..., muscle), ``girdle_arm`` (..., muscle, 2) about the components of `axes` [m].
     """
 
@@ -31,42 +31,46 @@ class MuscleGeometry:
     girdle_arm: np.ndarray
 
 
-def muscle_geometry(posture, body):
-    """`MuscleGeometry` of one ``body`` (`body.Body`) at every ``posture`` (...) of a `mechanics.Posture`. [m], [rad]"""
-    flexion = np.asarray(posture.elbow_flexion)
-    lead = np.broadcast_shapes(posture.humerus.shape[:-2], flexion.shape)
-    humerus = np.broadcast_to(posture.humerus, (*lead, 3, 3)).reshape(-1, 3, 3)
-    flexion = np.broadcast_to(flexion, lead).ravel()
-    rows = in_blocks(lambda here: _rows(humerus[here], flexion[here], body), len(flexion), BLOCK)
-    return MuscleGeometry(*(values.reshape(*lead, *values.shape[1:]) for values in rows))
-
-
-def all_lengths(path_length, flexion):
-    """Lengths of all muscles (..., muscle) [m] as `MuscleGeometry` has them.
+def muscle_geometry(posture, girdle, body):
+    """`MuscleGeometry` of one ``body`` at every posture (...).
 
     Parameters
     ----------
-    path_length : ndarray, shape (..., shoulder muscle) [m]
-        Of `paths.paths`.
-    flexion : float or ndarray, shape (...)
-        Of the elbow. [rad]
+    posture : mechanics.Posture
+        Of the arm. [m], [rad]
+    girdle : mechanics.GirdlePosture
+        Lengths in metres.
+    body : body.Body
     """
-    excursions = elbow_excursions(MUSCLES, flexion)
-    lengths = np.broadcast_to(excursions, (*path_length.shape[:-1], len(MUSCLES))).copy()
-    lengths[..., : len(shoulder_muscles())] += path_length
-    return lengths
+    flexion = np.asarray(posture.elbow_flexion)
+    lead = np.broadcast_shapes(posture.humerus.shape[:-2], flexion.shape, girdle.gh.shape[:-1])
+
+    def flat(array, *tail):
+        return np.broadcast_to(array, (*lead, *tail)).reshape(-1, *tail)
+
+    arm = flat(posture.humerus, 3, 3), flat(flexion)
+    bones = GirdlePosture(
+        flat(girdle.retraction),
+        flat(girdle.elevation),
+        flat(girdle.clavicle, 3, 3),
+        flat(girdle.gh, 3),
+        flat(girdle.sc, 3),
+    )
+    rows = in_blocks(lambda here: _rows(*(x[here] for x in arm), bones.at(here), body), arm[1].size, BLOCK)
+    return MuscleGeometry(*(values.reshape((*lead, *values.shape[1:])) for values in rows))
 
 
-def _rows(humerus, flexion, body):
+def _rows(humerus, flexion, girdle, body):
     """The fields of `MuscleGeometry` for a block of postures, one row each."""
     elevation, plane = elevation_and_plane(humerus)
-    scapula = turned_scapula(elevation, plane)
-    path_length, torque = paths(humerus, scapula, body.paths)
+    scapula = turned_scapula(elevation, plane, girdle.retraction)
+    path_length, torque = paths(humerus, scapula, body.paths, girdle=girdle)
     first, last = slice(len(shoulder_muscles())), slice(len(MUSCLES) - len(girdle_muscles()), None)
     shoulder = np.zeros((len(flexion), len(MUSCLES), 3))
-    girdle = np.zeros((len(flexion), len(MUSCLES), len(GIRDLE_AXES)))
+    on_girdle = np.zeros((len(flexion), len(MUSCLES), len(GIRDLE_AXES)))
+    lengths = elbow_excursions(MUSCLES, flexion)
     shoulder[:, first] = anatomical(torque)
-    girdle[:, first] = through_humerus_arms(humerus, torque, body.paths)
-    girdle[:, last] = girdle_arms(scapula, body.girdle)
-    lengths, elbow = all_lengths(path_length, flexion), elbow_arms(MUSCLES, flexion)
-    return upward_rotation(elevation, plane), lengths, shoulder, elbow, girdle
+    lengths[:, first] += path_length
+    on_girdle[:, first] = through_humerus_arms(humerus, torque, girdle, body.paths)
+    lengths[:, last], on_girdle[:, last] = girdle_paths(scapula, girdle, body.girdle)
+    return upward_rotation(elevation, plane), lengths, shoulder, elbow_arms(MUSCLES, flexion), on_girdle

@@ -65,7 +65,7 @@ def pull_band(hand_turn):
     return ratio, ratio * (1 - error), ratio * (1 + error)
 
 
-def forearm_turn(posture, lifter, pull):
+def forearm_turn(posture, pull):
     """How far the forearm is turned from neutral, pronation positive, (..., point). [rad]
 
     The thumb of a pronated hand points along the bar to the other hand, of a supinated one away from it, of a
@@ -75,11 +75,10 @@ def forearm_turn(posture, lifter, pull):
     Parameters
     ----------
     posture : mechanics.Posture
-    lifter : people.Lifter
     pull : mechanics.Pull
     """
     along_forearm = unit(posture.hand - posture.elbow)
-    _, across, _ = pull_axes(lifter, pull)
+    _, across = pull_axes(pull)
     thumb = {
         "pronated": stack(0.0, 0.0, -1.0),
         "supinated": stack(0.0, 0.0, 1.0),

@@ -1,6 +1,6 @@
 """Muscle paths about the shoulder: each in its own plane through the joint centre.
 
-A path runs from its origin (thorax or scapula) to its insertion (humerus). It is the straight line,
+A path runs from its origin (thorax, clavicle or scapula) to its insertion (humerus). It is the straight line,
 or hugs a sphere about the GH centre where the straight line would cut it. All of it lies in the plane
 of origin, insertion and centre, so with ``o`` and ``i`` the distances of the two ends, ``c`` the dot
 product of their positions and ``R`` the sphere's radius
@@ -16,8 +16,15 @@ Holding a path to one side of its sphere by force was tried, with the engine's o
 every choice of side made the torque jump in more postures than none, so there is no side. What remains: near 130 to 140°
 in front the posterior deltoid's line passes the centre, and its arm changes sign within a few degrees.
 
-Landmarks are those of one reference body, not scaled to the lifter (`recipes.landmarks`). The table keeps muscles with
-thorax origins first, because the paths of a `PathSet` must be consecutive rows.
+Everything is seen from the GH centre. Where the girdle has carried that centre by ``shift``, origins on the thorax come
+nearer by as much, which is linear in the humerus' axes:
+
+    o · i = (o at rest) · i - shift · i          o × i = (o at rest) × i - shift × i
+
+Origins on clavicle and scapula turn with their bone.
+
+Landmarks are those of one reference body, not scaled to the lifter (`recipes.landmarks`). The table keeps muscles by the
+bone of their origin, because the paths of a `PathSet` must be consecutive rows.
 """
 
 from dataclasses import dataclass, replace
@@ -34,9 +41,9 @@ from .scapula import turned_scapula
 
 BLOCK = 2048  # postures worked on at once: small enough for cache and for the allocator's own pages
 TINY = 1e-12
+FRAMES = "tcs"  # bones of origins: thorax, clavicle, scapula
 ELEVATION = Allowed(0.0, np.pi, "rad", "give radians from hanging")
 PLANE = Allowed(-np.pi, np.pi, "rad", "0 is to the side, 90° to the front")
-LEVI_CIVITA = np.array([[[(a - b) * (b - c) * (c - a) / 2 for c in range(3)] for b in range(3)] for a in range(3)])
 
 
 @dataclass(frozen=True)
@@ -56,13 +63,6 @@ class PathSet:
     def columns(self):
         """The paths' place among all of them, a slice."""
         return slice(int(self.rows[0]), int(self.rows[-1]) + 1) if len(self.rows) else slice(0, 0)
-
-    @cached_property
-    def linear(self):
-        """Matrix (9, 4 path) that takes a humerus' nine numbers to the product and the normal of fixed origins. [m²]"""
-        product = np.einsum("ki,kj->ijk", self.origin, self.insertion)[:, :, None]
-        normal = np.einsum("qab,kb,kj->ajqk", LEVI_CIVITA, self.origin, self.insertion)
-        return np.concatenate([product, normal], axis=2).reshape(9, -1)
 
     def moved(self, origin, insertion, *, clear):
         """The same paths from ``origin`` to ``insertion``, each (path, 3) [m].
@@ -86,6 +86,14 @@ def landmarks():
 
 
 @cache
+def lat_planes():
+    """Rows of ``data/lat_planes.csv`` as dicts of text: how well lat origins fitted to the lines of one plane, or both, give
+    the lines [deg] and moment arms [mm] of either.
+    """
+    return tuple(read_table("lat_planes.csv"))
+
+
+@cache
 def shoulder_muscles():
     """Names of the muscles that cross the shoulder, in the table's order."""
     return tuple(row["muscle"] for row in landmarks())
@@ -93,19 +101,19 @@ def shoulder_muscles():
 
 @cache
 def path_sets():
-    """The table's paths by the bone of their origin, two `PathSet`: thorax, scapula. [m]"""
+    """The table's paths by the bone of their origin, three `PathSet`: thorax, clavicle, scapula. [m]"""
     return path_sets_of(landmarks())
 
 
 def path_sets_of(rows):
-    """``rows`` like those of `landmarks` as two `PathSet`, by the bone of their origin: thorax, scapula. [m]
+    """``rows`` like those of `landmarks` as three `PathSet`, by the bone of their origin: thorax, clavicle, scapula. [m]
 
     Raises
     ------
     ValueError
         An origin or insertion inside its sphere; names the muscle.
     """
-    return tuple(_path_set(rows, frame) for frame in "ts")
+    return tuple(_path_set(rows, frame) for frame in FRAMES)
 
 
 def _path_set(rows, frame):
@@ -122,60 +130,54 @@ def _path_set(rows, frame):
     return paths_here
 
 
-def _turn(rotation, points):
-    """Components (3, n, muscle) of points (muscle, 3) turned by rotations (n, 3, 3)."""
-    return (rotation.reshape(-1, 3) @ points.T).reshape(len(rotation), 3, len(points)).swapaxes(0, 1)
+def _put_origins(origin, sets, scapula, girdle):
+    """Fill ``origin`` (3, path, n) with all origins from the GH centre; bones (3, 3, n), ``girdle`` its clavicle and shift or None."""
+    thorax, clavicle, blade = sets
+    if girdle is None:
+        origin[:, thorax.columns], origin[:, clavicle.columns] = (
+            thorax.origin.T[..., None],
+            clavicle.origin.T[..., None],
+        )
+    else:
+        collarbone, shift = girdle
+        np.subtract(thorax.origin.T[..., None], shift[:, None], out=origin[:, thorax.columns])
+        np.matmul(clavicle.origin, collarbone, out=origin[:, clavicle.columns])
+    np.matmul(blade.origin, scapula, out=origin[:, blade.columns])
 
 
-def _dot(p, q):
-    return p[0] * q[0] + p[1] * q[1] + p[2] * q[2]
+def _scale_and_length(origin, insertion, ii, wrap, lengths, room):
+    """What scales the cross product of insertion and origin to a torque per newton, and the length. (path, n)
 
-
-def _fixed(paths_here, humerus):
-    """Dot product (n, muscle) and cross product (3, n, muscle) of insertion and origin, origins on the thorax.
-
-    Both are linear in the humerus' nine numbers, so one matrix product gives them all.
+    Components (3, path, n) of both ends; ``ii`` (path,) squared distance of the insertion, ``wrap`` (path,) radius; ``room``
+    six arrays (path, n) to write to.
     """
-    products = (humerus.reshape(-1, 9) @ paths_here.linear).reshape(len(humerus), 4, -1).swapaxes(0, 1)
-    return products[0], products[1:]
-
-
-def _turning(paths_here, humerus, scapula):
-    """The same for origins on the scapula."""
-    origin, insertion = _turn(scapula, paths_here.origin), _turn(humerus, paths_here.insertion)
-    normal = (
-        insertion[1] * origin[2] - insertion[2] * origin[1],
-        insertion[2] * origin[0] - insertion[0] * origin[2],
-        insertion[0] * origin[1] - insertion[1] * origin[0],
-    )
-    return _dot(origin, insertion), normal
-
-
-def _scale_and_length(paths_here, c, lengths):
-    """What scales the cross product of insertion and origin to a torque per newton, and the length. (n, muscle)"""
-    oo, ii, rr = (np.square(distance) for distance in (*paths_here.ends, paths_here.wrap))
-    length_squared = (oo + ii) - 2 * c
-    area_squared = oo * ii - c * c
-    cut = area_squared < rr * length_squared  # the line passes the centre closer than the sphere ...
-    wrapped = np.nonzero(cut & (c < np.minimum(oo, ii)))  # ... and does so between its ends
-    length = np.sqrt(length_squared)
-    scale = 1.0 / length
+    c, oo, length, area_squared, scale, other = room
+    for dot, ends in ((c, (origin, insertion)), (oo, (origin, origin))):
+        np.einsum("kmn,kmn->mn", *ends, out=dot)
+    ii, rr = ii[:, None], np.square(wrap)[:, None]
+    np.subtract(np.add(oo, ii, out=length), np.multiply(c, 2, out=other), out=length)  # squared, so far
+    np.subtract(np.multiply(oo, ii, out=area_squared), np.multiply(c, c, out=other), out=area_squared)
+    cut = area_squared < np.multiply(length, rr, out=other)  # the line passes the centre closer than the sphere ...
+    cut &= c < np.minimum(oo, ii, out=other)  # ... and does so between its ends
+    np.divide(1.0, np.sqrt(length, out=length), out=scale)
+    wrapped = np.nonzero(cut)
     area = np.sqrt(np.maximum(area_squared[wrapped], TINY**2))
-    scale[wrapped] = paths_here.wrap[wrapped[-1]] / area
+    radius = wrap[wrapped[0]]
+    scale[wrapped] = radius / area
     if lengths and len(area):
-        length[wrapped] = _around(paths_here, wrapped[-1], np.arctan2(area, c[wrapped]))
+        ends = np.sqrt(oo[wrapped]), np.sqrt(ii[wrapped[0], 0])
+        length[wrapped] = _around(*ends, radius, np.arctan2(area, c[wrapped]))
     return scale, length
 
 
-def _around(paths_here, muscle, angle):
+def _around(o, i, radius, angle):
     """Length of paths that hug their sphere, for the angle between their ends: two tangents and an arc."""
-    (o, i), radius = paths_here.ends, paths_here.wrap
     free = np.sqrt(np.maximum(o**2 - radius**2, 0.0)) + np.sqrt(np.maximum(i**2 - radius**2, 0.0))
     tangents = np.arccos(np.minimum(radius / o, 1.0)) + np.arccos(np.minimum(radius / i, 1.0))
-    return free[muscle] + radius[muscle] * (angle - tangents[muscle])
+    return free + radius * (angle - tangents)
 
 
-def paths(humerus, scapula, sets=None, *, out=None, lengths=True):
+def paths(humerus, scapula, sets=None, *, girdle=None, out=None, lengths=True):
     """Lengths of all muscles and the torque each puts on the humerus per newton of tension.
 
     Parameters
@@ -183,7 +185,9 @@ def paths(humerus, scapula, sets=None, *, out=None, lengths=True):
     humerus, scapula : ndarray, shape (..., 3, 3)
         Axes of the bone as columns, in thorax axes; broadcast against each other.
     sets : tuple of PathSet, optional
-        Thorax and scapula; those of `path_sets` by default.
+        Thorax, clavicle and scapula; those of `path_sets` by default.
+    girdle : mechanics.GirdlePosture, optional
+        Of the same shape (...); at rest by default. [m]
     out : pair of ndarray, optional
         Where to put length and torque, of the shapes below; saves new memory in a loop over blocks.
     lengths : bool
@@ -197,39 +201,61 @@ def paths(humerus, scapula, sets=None, *, out=None, lengths=True):
 
     Notes
     -----
-    Postures go through in blocks of 2,048, so working memory does not grow with their number.
+    Postures go through in blocks, so working memory does not grow with their number.
     """
     humerus, scapula = np.broadcast_arrays(humerus, scapula)
     lead = humerus.shape[:-2]
-    bones = humerus.reshape(-1, 3, 3), scapula.reshape(-1, 3, 3)
     sets = path_sets() if sets is None else sets
     count = sum(len(paths_here.rows) for paths_here in sets)
     shapes = (*lead, count), (*lead, count, 3)
     filled = tuple(np.empty(shape) for shape in shapes) if out is None else out
     length, torque = filled[0].reshape(-1, count), filled[1].reshape(-1, count, 3)
-    for here in blocks(len(bones[0]), BLOCK):
-        arm, blade = bones[0][here], bones[1][here]
-        for paths_here, turns in zip(sets, (False, True), strict=True):
-            c, normal = _turning(paths_here, arm, blade) if turns else _fixed(paths_here, arm)
-            scale, length[here, paths_here.columns] = _scale_and_length(paths_here, c, lengths)
-            for axis in range(3):
-                np.multiply(normal[axis], scale, out=torque[here, paths_here.columns, axis])
+    bones = humerus.reshape(-1, 3, 3), scapula.reshape(-1, 3, 3)
+    if girdle is not None:
+        bones += np.reshape(girdle.clavicle, (-1, 3, 3)), np.reshape(girdle.gh, (-1, 3))
+    room = np.empty(
+        (12, count, min(BLOCK, len(length)))
+    )  # used again by every block: new memory costs more than the sums
+    for here in blocks(len(length), BLOCK):
+        mine = [np.ascontiguousarray(np.moveaxis(bone[here], 0, -1)) for bone in bones]
+        _fill(
+            sets, *mine, length=length[here], torque=torque[here], lengths=lengths, room=room[..., : mine[0].shape[-1]]
+        )
     return filled
 
 
-def path_points(name, humerus, scapula, sets=None, *, count=24):
+def _fill(sets, humerus, scapula, *girdle, length, torque, lengths, room):
+    """Write ``length`` (n, path) and ``torque`` (n, path, 3) for bones (3, 3, n) and the girdle's shift (3, n)."""
+    ends = np.concatenate([paths_here.insertion for paths_here in sets])
+    wrap = np.concatenate([paths_here.wrap for paths_here in sets])
+    origin, insertion, free = room[:3], room[3:6], room[6:]
+    _put_origins(origin, sets, scapula, girdle or None)
+    np.matmul(ends, humerus, out=insertion)
+    scale, length.T[:] = _scale_and_length(origin, insertion, np.einsum("mi,mi->m", ends, ends), wrap, lengths, free)
+    across, back = free[0], free[1]
+    for axis, (one, two) in enumerate([(1, 2), (2, 0), (0, 1)]):
+        np.multiply(insertion[one], origin[two], out=across)
+        across -= np.multiply(insertion[two], origin[one], out=back)
+        np.multiply(across.T, scale.T, out=torque[..., axis])
+
+
+def path_points(name, humerus, scapula, sets=None, *, girdle=None, count=24):
     """Points (count, 3) along the path of the muscle ``name`` in one posture, for drawing: origin first. [m]
 
-    ``humerus``, ``scapula`` (3, 3) axes as columns; ``sets`` as for `paths`; ``count`` points.
+    ``humerus``, ``scapula`` (3, 3) axes as columns, ``sets`` and ``girdle`` as for `paths`; ``count`` points from the GH
+    centre where it stands.
     """
     which = _place(name)
-    thorax, blade = sets = path_sets() if sets is None else sets
-    paths_here = thorax if which in thorax.rows else blade
+    sets = path_sets() if sets is None else sets
+    paths_here = next(paths_here for paths_here in sets if which in paths_here.rows)
     k = int(np.flatnonzero(paths_here.rows == which)[0])
-    origin = scapula @ paths_here.origin[k] if paths_here is blade else paths_here.origin[k]
+    bones = None if girdle is None else (girdle.clavicle[..., None], girdle.gh[..., None])
+    origins = np.empty((3, len(shoulder_muscles()), 1))
+    _put_origins(origins, sets, scapula[..., None], bones)
+    origin = origins[:, which, 0]
     insertion, radius = humerus @ paths_here.insertion[k], paths_here.wrap[k]
     straight = origin + np.linspace(0, 1, count)[:, None] * (insertion - origin)
-    if paths(humerus, scapula, sets)[0][which] - np.linalg.norm(insertion - origin) < 1e-9:
+    if paths(humerus, scapula, sets, girdle=girdle)[0][which] - np.linalg.norm(insertion - origin) < 1e-9:
         return straight
     o, i = np.linalg.norm(origin), np.linalg.norm(insertion)
     first = origin / o
@@ -240,12 +266,12 @@ def path_points(name, humerus, scapula, sets=None, *, count=24):
     return np.vstack([origin, radius * (np.cos(turn) * first + np.sin(turn) * across), insertion])
 
 
-def moment_arms(humerus, scapula, sets=None):
+def moment_arms(humerus, scapula, sets=None, *, girdle=None):
     """Moment arms (..., muscle, axis) about `axes.MUSCLE_AXES`, the last of them the humerus' own shaft. [m]
 
-    ``humerus``, ``scapula`` (..., 3, 3) and ``sets`` as for `paths`.
+    ``humerus``, ``scapula`` (..., 3, 3), ``sets`` and ``girdle`` as for `paths`.
     """
-    torque = paths(humerus, scapula, sets, lengths=False)[1]
+    torque = paths(humerus, scapula, sets, girdle=girdle, lengths=False)[1]
     inward = np.einsum("...mi,...i->...m", torque, humerus[..., 1])
     return np.concatenate([anatomical(torque), inward[..., None]], axis=-1)
 

@@ -2,7 +2,12 @@
 
 Scapular upward rotation against humerothoracic elevation in three planes stands in ``data/scapular_rhythm.csv``
 (J Bone Joint Surg Am 2009;91:378, read). Below 30° and above 120° the first and last slopes go on (derived). The
-turn is about the normal of the scapular plane, 40° in front of the frontal plane; the GH centre stays put.
+turn is about the normal of the scapular plane, 40° in front of the frontal plane. It was measured against the trunk, so it
+holds what the collarbone does for it.
+
+Behind the trunk nobody measured it: with an arm in a plane behind the frontal one the turn fades, to none straight behind
+(``scapula_behind`` in ``data/facts.csv``, our assumption). When the girdle is drawn back or let forward the scapula turns
+with the collarbone by a share of its retraction (``scapula_with_clavicle``, from memory ML), about the trunk's length.
 """
 
 import numpy as np
@@ -35,7 +40,8 @@ def upward_rotation(elevation, plane):
     Parameters
     ----------
     elevation, plane : float or ndarray
-        Of the upper arm against the trunk; planes beyond the measured 0 to 90° take the nearest. [rad]
+        Of the upper arm against the trunk. In front and across, planes beyond the measured 0 to 90° take the nearest;
+        behind the frontal plane the turn fades with the sine of the plane. [rad]
 
     Returns
     -------
@@ -47,12 +53,22 @@ def upward_rotation(elevation, plane):
     frontal, scapular, sagittal = (_in_plane(measured, elevation_deg) for measured in UPWARD_DEG)
     near = np.minimum(plane_deg / middle, 1.0)
     far = np.maximum(plane_deg - middle, 0.0) / (last - middle)
-    return np.radians(frontal + (scapular - frontal) * near + (sagittal - scapular) * far)
+    fade = 1.0 + fact("scapula_behind") * np.minimum(np.sin(plane), 0.0)
+    return np.radians(frontal + (scapular - frontal) * near + (sagittal - scapular) * far) * fade
 
 
-def turned_scapula(elevation, plane):
-    """Axes of the scapula as columns, identity with the arm hanging. (..., 3, 3)
+def turned_scapula(elevation, plane, retraction=0.0):
+    """Axes of the scapula as columns, identity with the arm hanging and the girdle at rest. (..., 3, 3)
 
-    ``elevation``, ``plane`` (...) of the upper arm as for `upward_rotation`. [rad]
+    ``elevation``, ``plane`` (...) of the upper arm as for `upward_rotation`; ``retraction`` (...) of the collarbone. [rad]
     """
-    return raised_arm(upward_rotation(elevation, plane), SCAPULAR_PLANE)
+    turned = raised_arm(upward_rotation(elevation, plane), SCAPULAR_PLANE)
+    if not np.any(retraction):
+        return turned
+    back = fact("scapula_with_clavicle") * np.asarray(retraction)
+    cos, sin = np.cos(back), np.sin(back)
+    axes = np.empty((3, 3, *np.broadcast_shapes(turned.shape[:-2], back.shape)))
+    for column in range(3):
+        forward, up, right = (turned[..., row, column] for row in range(3))
+        axes[0, column], axes[1, column], axes[2, column] = cos * forward - sin * right, up, sin * forward + cos * right
+    return np.moveaxis(axes, (0, 1), (-2, -1))

@@ -29,12 +29,6 @@ def cross_sections():
 
 
 @cache
-def modelled():
-    """Names of the muscles whose length the model knows, in the table's order: all but the girdle's."""
-    return tuple(row["muscle"] for row in muscle_table() if row["fibre_cm"])
-
-
-@cache
 def optimal_fibres():
-    """Optimal fibre length (muscle,) of the `modelled` muscles. [m]"""
-    return np.array([float(row["fibre_cm"]) / 100 for row in muscle_table() if row["fibre_cm"]])
+    """Optimal fibre length of every muscle (muscle,). [m]"""
+    return np.array([float(row["fibre_cm"]) / 100 for row in muscle_table()])

@@ -82,7 +82,7 @@ class LatPanel(Panel):
         self.published_words.set_position((0.99, 0.99))
 
     def _moved_paths(self, deeper):
-        """The two path sets with the muscle's insertion moved down the shaft by ``deeper``. [m]"""
+        """The three path sets with the muscle's insertion moved down the shaft by ``deeper``. [m]"""
         which = shoulder_muscles().index(self.muscle.value)
         moved = []
         for paths_here in path_sets():
@@ -134,12 +134,13 @@ class LatPanel(Panel):
         return moved or also
 
     def _published(self, state):
-        known = [row for row in PUBLISHED if row["muscle"] == state.values["muscle"] and state.values["plane_deg"] == 0]
+        here = state.values["muscle"], state.values["plane_deg"]
+        known = [row for row in PUBLISHED if (row["muscle"], float(row["plane_deg"])) == here]
         self.published.set_visible(bool(known))
         self.published_words.set_text("dashed: from measured lines" if known else "")
         if known:
             x, middle, band = np.array(
-                [[float(row[k]) for k in ("abduction_deg", "arm_mm", "band_mm")] for row in known]
+                [[float(row[k]) for k in ("elevation_deg", "arm_mm", "band_mm")] for row in known]
             ).T
             self.published.set_xy(np.column_stack([np.r_[x, x[::-1]], np.r_[middle + band, (middle - band)[::-1]]]))
 
@@ -153,7 +154,7 @@ class LatPanel(Panel):
         return (
             f"{v['muscle'].capitalize()}, arm raised {v['elevation_deg']:.0f}° in a plane {written(v['plane_deg'])}° in front of the side: "
             f"moment arms {listed(parts)}. The path is {abs(state.now_longer):.0f} mm {'longer' if state.now_longer >= 0 else 'shorter'} "
-            f"than with the arm hanging. Its largest arm comes at {best:.0f}°. The ± is an insertion 1 cm higher or lower; "
+            f"than with the arm hanging. The largest moment arm is at {best:.0f}°. The ± is an insertion 1 cm higher or lower; "
             "landmarks are partly from memory."
         )
 

@@ -97,7 +97,7 @@ class OneArmPanel(Panel):
             f"{abs(from_elbow):.0f} cm {ahead(from_elbow)} the elbow: the shoulder holds {torque(held.shoulder_flexion)}, "
             f"the elbow {torque(held.elbow_flexion_torque)}. Through {state.values['muscle_arm_cm']:.1f} cm of moment arm the "
             f"elbow {muscle} pull with {held.tension:.0f} N{times}, and the joint takes {np.linalg.norm(held.joint_force):.0f} N. "
-            f"Sure to about ± {held.margin.max():.1f} N m ({doubt})."
+            f"Accurate to about ± {held.margin.max():.1f} N m ({doubt})."
         )
 
     def compare(self, state, kept):

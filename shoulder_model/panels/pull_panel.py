@@ -2,6 +2,7 @@
 
 import contextlib
 from dataclasses import dataclass
+from functools import lru_cache
 
 import ipywidgets as w
 import matplotlib as mpl
@@ -25,6 +26,7 @@ UNITS = {
     "touch_up": 100.0,
     "load_kg": 1.0,
 }  # surface units in one SI unit; others are angles
+TRAVELS = {"held": 0.0, "travels": 1.0}  # words for the shoulder blade -> girdle_travel
 POINTS = 41  # along a rep
 CURVE_POINTS = 21  # along each rep of a curve
 
@@ -37,6 +39,30 @@ def grip_slider():
 def lean_slider(start=0):
     """The trunk's lean, from bent over to lying back."""
     return slider("Trunk lean [° back]", start, -90, 90, 1)
+
+
+@lru_cache(maxsize=16)
+def rep_of(lifter, pull, **options):
+    """`rep`, kept for a while: a slider along the rep asks for the same one again."""
+    return rep(lifter, pull, **options)
+
+
+@lru_cache(maxsize=16)
+def _curves(lifter, pull, field, values, quantity, components, arm_weight):
+    """A torque all along the rep over a swept field, (x, point, component), kept for a while; NaN out of reach. [N m]"""
+
+    def torque(some):
+        shown = {"points": CURVE_POINTS, "arm_weight": arm_weight, "muscles": False}
+        return sweep(lifter, pull, **shown, **{field: some})[quantity].values
+
+    try:
+        return torque(values)
+    except InputError:
+        within_reach = np.full((len(values), CURVE_POINTS, components), np.nan)
+        for i in range(len(values)):
+            with contextlib.suppress(InputError):
+                within_reach[i] = torque(values[i : i + 1])[0]
+        return within_reach
 
 
 @dataclass(frozen=True)
@@ -58,7 +84,7 @@ class PullState:
 
 
 class PullPanel(Panel):
-    """Pull, load, lifter, rep position and arm weight; a panel of its own adds sliders for fields of `Pull`.
+    """Pull, load, lifter, rep position, arm weight, shoulder blade; a panel of its own adds sliders for fields of `Pull`.
 
     It names itself, the swept ``field``, the curves' ``x_label`` and ``x_values``, and the pull to ``start`` with, and
     may have these hooks beside those of `Panel`:
@@ -87,6 +113,7 @@ class PullPanel(Panel):
     quantity = "shoulder_torque"  # variable of the rep that the curves show
     shows_muscles = False  # whether the picture needs the muscles of the rep
     shows_work = False  # whether it needs who does the work
+    blade_start = "held"  # where the blade is at first; it stays so when another pull is chosen
     height = 4.0  # of the picture, 11.2 wide
 
     def __init__(self, pull=None, sex="men", **measured):
@@ -105,7 +132,7 @@ class PullPanel(Panel):
         """Every control, row by row."""
         return [
             [self.pull_choice, self.load, self.sex, *self.measures.values(), self.arm_weight],
-            [*self.sliders.values(), self.along],
+            [self.blade, *self.sliders.values(), self.along],
         ]
 
     def make_views(self, figure):
@@ -137,6 +164,7 @@ class PullPanel(Panel):
         self.arm_weight = w.Checkbox(
             True, description="arm's own weight", indent=False, layout=w.Layout(width="11.2em")
         )
+        self.blade = dropdown("Shoulder blade", TRAVELS, self.blade_start, 14.5)
         self.sliders = self.field_sliders()
 
     def _new_pull(self, change):
@@ -166,6 +194,7 @@ class PullPanel(Panel):
         """The base pull with the controls' values; a slider left where the base has it changes nothing."""
         load = self.load.number
         fields = {"load_kg": pulls[self.base.name].load_kg if load is None else load}
+        fields["girdle_travel"] = TRAVELS[self.blade.value]
         for field, control in self.sliders.items():
             if abs(control.value - self._shown(field, self.base)) > 0.51 * control.step:
                 fields[field] = control.value / UNITS.get(field, np.degrees(1.0))
@@ -180,7 +209,7 @@ class PullPanel(Panel):
             "muscles": self.shows_muscles,
             "work": self.shows_work,
         }
-        result = rep(lifter, pull, **shown, **self.rep_options(lifter, pull))
+        result = rep_of(lifter, pull, **shown, **self.rep_options(lifter, pull))
         along = self.along.value / 100
         torque = result[self.quantity].values[round(along * (POINTS - 1))]
         margin = self.margin(float(result.force), pull.pull_angle)
@@ -202,29 +231,19 @@ class PullPanel(Panel):
 
     def _curve(self, state):
         """The curves' torque at this point of the rep over the swept field, (x, component); NaN out of reach."""
-        values = self.x_values / self.per_si
-        point = round(state.along * (CURVE_POINTS - 1))
-
-        shown = {"points": CURVE_POINTS, "arm_weight": state.arm_weight, "muscles": False}
-
-        def torque(some):
-            many = sweep(state.lifter, state.pull, **shown, **{self.field: some})
-            return many[self.quantity].values[:, point]
-
-        try:
-            return torque(values)
-        except InputError:
-            within_reach = np.full((len(values), len(state.torque)), np.nan)
-            for i in range(len(values)):
-                with contextlib.suppress(InputError):
-                    within_reach[i] = torque(values[i : i + 1])
-            return within_reach
+        values = tuple(self.x_values / self.per_si)
+        pull = state.pull.change(**{self.field: values[0]})  # where the swept field stands now changes nothing
+        shown = self.quantity, len(state.torque), state.arm_weight
+        along = _curves(state.lifter, pull, self.field, values, *shown)
+        return along[:, round(state.along * (CURVE_POINTS - 1))]
 
     def describe(self, state):
+        supplied = torque_words(state.torque)
+        leads = f", {leading_words(state.torque)}" if " and " in supplied else ""  # else it is the only one
         lines = [
             f"{pull_words(state.lifter, state.pull).capitalize()}, {100 * state.along:.0f} % of the way: each shoulder "
-            f"supplies {torque_words(state.torque)}, {leading_words(state.torque)}.",
-            f"Sure to about ± {state.margin.max():.0f} N m ({tape_words()}).",
+            f"supplies {supplied}{leads}.",
+            f"Accurate to about ± {state.margin.max():.0f} N m ({tape_words()}).",
             end_words(state.rep),
         ]
         return " ".join(lines)
@@ -261,6 +280,7 @@ class PullPanel(Panel):
             )
         for name in set(measures) - {"sex"}:
             choice("measure", name, tuple(self.measures))
+        blade = _blade_of(pull)
         mine = self.checked_view(view, pull)
         along = number("along", view.get("along", 0.5), Allowed(0.0, 1.0, "", "give the share of the rep"))
         self.sex.value = measures.pop("sex")
@@ -268,6 +288,19 @@ class PullPanel(Panel):
         self.pull_choice.value = pull.name
         self.base = pull
         self.put_pull(pull)
+        self.blade.value = blade
         self.along.value = 100 * along
         self.arm_weight.value = bool(view.get("arm_weight", True))
         self.put_view(mine)
+
+
+def _blade_of(pull):
+    """The word for a pull's travelling shoulder blade; a travel that the drop-down does not have is refused."""
+    for words, travel in TRAVELS.items():
+        if pull.girdle_travel == travel:
+            return words
+    raise InputError(
+        "girdle_travel",
+        f"girdle_travel = {pull.girdle_travel:g} is neither 0 nor 1: a panel holds the shoulder blade (0) or lets it travel "
+        "as usual (1)",
+    )

@@ -12,7 +12,7 @@ from ..people import Lifter
 from ..tables import columns_text
 
 PULL_KIND, VALUES_KIND = "pull set-up", "panel set-up"
-VERSION = 1
+VERSION = 2  # 2: pulls have a shoulder blade that travels
 
 
 def _text(kind, **parts):
@@ -93,7 +93,10 @@ def read_values(panel, text, allowed):
 
 
 def rep_table(rep):
-    """The rep of one lifter as CSV text: a row a point, units in the column heads, surface units."""
+    """The rep of one lifter as CSV text: a row a point, units in the column heads, surface units.
+
+    Places are counted from where the GH centre rests, w and a from where it stands.
+    """
     columns = {"rep [%]": 100 * rep.progress.values}
     for axis in rep.axis.values:
         columns[f"{axis.replace('_', ' ')} torque [N m]"] = rep.shoulder_torque.sel(axis=axis).values
@@ -102,9 +105,13 @@ def rep_table(rep):
         columns[f"girdle {axis} torque [N m]"] = rep.girdle_torque.sel(girdle_axis=axis).values
     for name in ("elevation", "plane_of_elevation", "elbow_flexion"):
         columns[f"{name.replace('_', ' ')} [deg]"] = np.degrees(rep[name].values)
-    for part in ("elbow", "hand"):
+    columns["elbow turned past the ribs [deg]"] = np.degrees(rep.elbow_past_ribs.values)
+    retraction, depression = np.degrees(rep.girdle_posture.values).T
+    columns |= {"girdle retraction [deg]": retraction, "girdle elevation [deg]": 0.0 - depression}
+    columns |= {"w [cm]": 100 * rep.hand_offset.values, "a [cm]": 100 * rep.line_offset.values}
+    for words, part in (("GH centre", "gh_centre"), ("elbow", "elbow"), ("hand", "hand")):
         for direction in rep.space.values:
-            columns[f"{part} {direction} [cm]"] = 100 * rep[part].sel(space=direction).values
+            columns[f"{words} {direction} [cm]"] = 100 * rep[part].sel(space=direction).values
     for muscle in rep.muscle.values:
         for axis in rep.axis.values:
             arm = rep.muscle_moment_arm.sel(muscle=muscle, axis=axis)

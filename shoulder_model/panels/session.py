@@ -183,7 +183,9 @@ class SessionPanel(Panel):
         if not isinstance(answer, Plan):
             return words
         halves = [(high - low) / 2 for row in answer.rows for _, low, high in row.fitted.shares.values()]
-        return f"{words} Sets are counted; the muscle shares behind them are sure to about ± {100 * max(halves):.0f} points."
+        return (
+            f"{words} Sets are counted; the muscle shares behind them spread by about ± {100 * max(halves):.0f} points."
+        )
 
     def compare(self, state, kept):
         now, was = state.answer, kept.answer

@@ -1,4 +1,4 @@
-"""Makes ``data/week_bands.csv``: ``python -m shoulder_model.recipes.week_bands`` (about 20 seconds).
+"""Makes ``data/week_bands.csv``: ``python -m shoulder_model.recipes.week_bands`` (about a minute).
 
 How far the band of each candidate's muscle shares reaches below and above its value, for the survey's mean man and
 woman. Run it after a change of the muscle model or of ``week_pulls.csv``.
@@ -7,9 +7,10 @@ woman. Run it after a change of the muscle model or of ``week_pulls.csv``.
 from importlib.resources import files
 
 from ..people import SEXES, Lifter
-from ..repetition import work_shares
+from ..repetition import muscle_shares
 from ..tables import table_text
-from ..week import candidates
+from ..week import GROUPS, candidates
+from ..week.candidates import KIND
 
 TARGET = files("shoulder_model").joinpath("data", "week_bands.csv")
 HEADS = ("sex", "name", "group", "below", "above")
@@ -17,10 +18,10 @@ HEADS = ("sex", "name", "group", "below", "above")
 
 def band_rows(sex, candidate):
     """The table's rows for one ``sex`` and ``candidate`` (`week.Candidate`): sex, name, group, below, above, the last two as ratios."""
-    shares = work_shares(Lifter.average(sex), candidate.pull)
+    shares = muscle_shares(Lifter.average(sex), candidate.pull, kind=KIND).of
     return [
         (sex, candidate.name, group, f"{share.value - share.low:.4f}", f"{share.high - share.value:.4f}")
-        for group, share in shares.items()
+        for group, share in ((group, shares[group]) for group in GROUPS)
     ]
 
 

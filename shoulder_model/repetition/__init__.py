@@ -13,15 +13,20 @@ from .repetition_maximum import (
     repetitions_at,
     share_of_maximum,
 )
+from .shares import GROUP_MUSCLES, KINDS, Share, Shares, active_cross_section, group_shares, muscle_shares
+from .spans import LoadSpan, load_span
 from .strength import calibrated, from_repetition_maximum, from_torques, isometric_elbow_torque, isometric_torque
 from .torque_polygon import TorquePolygon, torque_polygon
-from .work_shares import GROUP_MUSCLES, Share, active_cross_section, group_shares, work_shares
+from .work_done import joint_work, muscle_work, work_done
 
 __all__ = [
     "GROUP_MUSCLES",
+    "KINDS",
     "Balance",
+    "LoadSpan",
     "RepOptions",
     "Share",
+    "Shares",
     "TorquePolygon",
     "active_cross_section",
     "balance_tables",
@@ -36,8 +41,12 @@ __all__ = [
     "group_shares",
     "isometric_elbow_torque",
     "isometric_torque",
+    "joint_work",
     "load_for",
+    "load_span",
     "measured_pulldown",
+    "muscle_shares",
+    "muscle_work",
     "one_repetition_maximum",
     "rep",
     "repetitions_at",
@@ -45,5 +54,5 @@ __all__ = [
     "sweep",
     "torque_polygon",
     "weakest_point",
-    "work_shares",
+    "work_done",
 ]

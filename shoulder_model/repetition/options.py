@@ -24,9 +24,9 @@ class RepOptions:
     work: bool | None = True
     strength: Strength | float | None = None
     balance: str = "plane"
-    side_force: str = "zero"
+    side_force: str = "grip"
     power: float = 2.0
-    by_size: bool = False
+    by_size: bool = True
     body: object = None
 
     def __post_init__(self):

@@ -2,7 +2,7 @@
 
 A muscle's full excursion is the span of its path lengths over all elevations from 0 to 150° in planes
 from the side to the front (humerus not turned about its shaft, scapula turning). A pull covers the part
-of that span its own lengths run through. The work share weighs each point of the rep by the extension
+of that span its own lengths run through. The asked share weighs each point of the rep by the extension
 and adduction torque that the load asks: where in the muscle's length the pull is felt.
 """
 
@@ -46,7 +46,7 @@ def coverage(lifter, pull, muscle="latissimus dorsi middle", points=41):
     xarray.Dataset of numbers
         ``covered`` share of the full excursion, 0 to 1 and more where the rep leaves the full range's
         postures; ``longest``, ``shortest`` where the rep lies in the span (0 shortest, 1 longest);
-        ``work_when_long`` share of the torque (adduction and extension, summed over the rep at even
+        ``asked_when_long`` share of the torque (adduction and extension, summed over the rep at even
         speed) that is asked while the muscle is in the longer half of its span.
 
     Notes
@@ -65,6 +65,6 @@ def coverage(lifter, pull, muscle="latissimus dorsi middle", points=41):
             "covered": float(np.ptp(place)),
             "longest": float(place.max()),
             "shortest": float(place.min()),
-            "work_when_long": float(torque[place > 0.5].sum() / torque.sum()) if torque.sum() else 0.0,
+            "asked_when_long": float(torque[place > 0.5].sum() / torque.sum()) if torque.sum() else 0.0,
         }
     )

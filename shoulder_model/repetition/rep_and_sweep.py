@@ -1,6 +1,6 @@
 """One rep of a pull, and many at once: labelled arrays of what it asks.
 
-The flow: a `Lifter` and a `Pull` give the hand's way, the arm along it and the torques (`mechanics.load_cases`), the
+The flow: a `Lifter` and a `Pull` give the hand's way, the arm along it and the torques (`mechanics.rep_mechanics`), the
 humerus gives the muscles' lengths and moment arms (`muscles.muscle_geometry`), their size gives what they can supply
 and who does (`supply`).
 """
@@ -14,7 +14,7 @@ import xarray as xr
 
 from ..axes import AXES, GIRDLE_AXES, JOINTS, SPACE
 from ..inputs import InputError, choice
-from ..mechanics import load_cases
+from ..mechanics import rep_mechanics
 from ..mechanics.pull import ALLOWED
 from ..muscles import MUSCLES, forearm_turn, muscle_geometry
 from ..people import MEASURES
@@ -24,14 +24,20 @@ from .supply import supply
 SWEEPABLE = (*ALLOWED, *MEASURES)
 COORDS = {"axis": list(AXES), "girdle_axis": list(GIRDLE_AXES), "space": list(SPACE), "joint": list(JOINTS)}
 VARIABLES = {  # of `rep`, and their units
+    "gh_centre": "m",
     "hand": "m",
     "elbow": "m",
     "elbow_flexion": "rad",
+    "elbow_past_ribs": "rad",
+    "girdle_posture": "rad",
     "elevation": "rad",
     "plane_of_elevation": "rad",
     "shoulder_torque": "N m",
     "elbow_torque": "N m",
     "girdle_torque": "N m",
+    "shoulder_turn": "rad",
+    "elbow_turn": "rad",
+    "girdle_turn": "rad",
     "scapular_upward_rotation": "rad",
     "muscle_moment_arm": "m",
     "elbow_moment_arm": "m",
@@ -78,32 +84,34 @@ def rep(lifter, pull, **options):
         and body mass (`muscles.expected_strength`).
     balance : "plane" or "all axes"
         Whether the shoulder's torque is met about the normal of the plane of pull only, or about all axes.
-    side_force : "zero", "grip" or "free"
-        The sideways force that a hand may put on a bar: none, as much as friction holds, any. On handles and
-        with one hand there is none.
+    side_force : "grip", "zero" or "free"
+        The sideways force that two hands may put on one rigid bar: as much as friction holds, none, any. Handles and one
+        hand have none, whatever is asked here: it is a part of the pull.
     power : float
         Muscles share so that the sum of activation to this power is least; 1.05 to 10, by default 2.
     by_size : bool
         True weighs each muscle's term by its cross-section, so that the answer does not depend on how many parts
-        the table cuts a muscle into.
+        the table cuts a muscle into; False counts every part alike.
     body : muscles.Body, optional
         Other muscles than the reference body's.
 
     Returns
     -------
     xarray.Dataset, dims point, axis, muscle, space, girdle_axis, joint
-        ``shoulder_torque``, ``elbow_torque`` and ``girdle_torque`` that the lifter supplies on one
-        side [N m]; ``hand``, ``elbow`` from the GH centre in thorax axes [m]; ``elevation``,
-        ``plane_of_elevation``, ``elbow_flexion``, ``scapular_upward_rotation`` (from rest) [rad];
+        ``shoulder_torque``, ``elbow_torque`` and ``girdle_torque`` that load and arm ask of the lifter on one side, without a
+        bar's sideways push [N m]; ``shoulder_turn`` of the upper arm against the girdle, ``elbow_turn``, ``girdle_turn`` since the point
+        before, 0 at the first, with the torques' components and signs [rad]; ``gh_centre``, ``hand``, ``elbow`` from where the GH centre rests, in thorax axes [m]; ``elevation``,
+        ``plane_of_elevation``, ``elbow_flexion``, ``girdle_posture`` (retraction and depression of the collarbone) and
+        ``scapular_upward_rotation`` (both from rest), ``elbow_past_ribs``, by which the elbow was turned out to clear them [rad];
         ``muscle_moment_arm`` about the shoulder, ``elbow_moment_arm``, ``girdle_moment_arm``, each 0 where a
-        muscle does not cross; ``muscle_length`` of paths that cross the shoulder, for the elbow's own
-        muscles the change from a straight elbow, 0 for the girdle's [m];
-        ``force`` on one hand [N]; ``hand_offset`` w, ``line_offset`` a [m]; ``touched`` is False where
+        muscle does not cross; ``muscle_length`` of paths that cross the shoulder or go from trunk to girdle, for the
+        elbow's own muscles the change from a straight elbow [m];
+        ``force`` on one hand [N]; ``hand_offset`` w, ``line_offset`` a of the shoulder where it is [m]; ``touched`` is False where
         the elbow was fully bent (143°) before the touch point, ``short_of_touch`` then the way left [m];
         ``forearm_turn`` from neutral, pronation positive [rad];
         ``capacity`` of each muscle at this turn of the hand [N]; ``activation``, its share of that at the pull's own load, 0 to 1; where
-        the load cannot be held, some are 1 and ``shortfall`` says what share of the torque is missing;
-        ``largest_load_kg`` on the whole bar that the posture can hold, NaN where it cannot even hold the arm,
+        the load cannot be held it is that of the largest load, and ``shortfall`` says what share of the load is too much;
+        ``largest_load_kg`` on the whole bar that the posture can hold, NaN like the next two where it cannot even hold the arm,
         ``adds_kg`` what each fully active muscle adds to it, ``gives_out`` each joint's share in what stops it,
         in sum 1, ``whole_rep_load_kg`` the smallest of the largest
         loads after the first fifth of the rep [kg]; ``side_force`` of the bar on the hand, to the right [N].
@@ -115,7 +123,7 @@ def rep(lifter, pull, **options):
 
     Notes
     -----
-    Valid for slow reps: no inertia, a straight hand path (or an arc), a GH centre that stays put. Loads are
+    Valid for slow reps: no inertia, a straight hand path (or an arc), a shoulder blade that travels as its pull says. Loads are
     isometric limits, good for orders and shapes; their size rests on the strength factor. What a muscle does
     at the elbow is ``activation * capacity * elbow_moment_arm`` times the strength's ``elbow`` factor and, for
     flexors, the turn's leverage (`muscles.leverage`).
@@ -123,7 +131,8 @@ def rep(lifter, pull, **options):
     Examples
     --------
     >>> from shoulder_model import Lifter, pulls
-    >>> pulldown = rep(Lifter.average("men"), pulls["front pulldown"], arm_weight=False)
+    >>> held = pulls["front pulldown"].change(girdle_travel=0.0)
+    >>> pulldown = rep(Lifter.average("men"), held, arm_weight=False)
     >>> round(float(pulldown.shoulder_torque.sel(axis="extension")[0]), 1)
     25.5
     """
@@ -243,30 +252,49 @@ def _coords(points):
 
 def _variables(lifter, pull, options):
     """Every variable of the rep as (dims, array); arrays broadcast over leading axes."""
-    path, posture, cases = load_cases(lifter, pull, options.points, arm_weight=options.arm_weight)
-    torques = cases.total(np.asarray(pull.mass_on_bar(lifter), float))
-    variables = {
-        "hand": (("point", "space"), path.hand),
-        "elbow": (("point", "space"), posture.elbow),
+    whole = rep_mechanics(lifter, pull, options.points, arm_weight=options.arm_weight)
+    variables = _geometry_variables(whole, pull) | _load_variables(whole, lifter, pull)
+    if options.muscles:
+        geometry = muscle_geometry(whole.posture, whole.path.girdle, options.body_of())
+        variables |= _muscle_variables(geometry)
+        if options.work:
+            variables |= _supply_variables(supply(lifter, pull, whole, geometry, options))
+    return variables
+
+
+def _geometry_variables(whole, pull):
+    """Where everything is: places, angles, offsets, how the rep ended."""
+    path, posture, girdle = whole.path, whole.posture, whole.path.girdle
+    turned = np.stack(np.broadcast_arrays(girdle.retraction, -girdle.elevation), axis=-1)
+    return {
+        "gh_centre": (("point", "space"), girdle.gh),
+        "hand": (("point", "space"), girdle.gh + path.hand),
+        "elbow": (("point", "space"), girdle.gh + posture.elbow),
+        "girdle_posture": (("point", "girdle_axis"), turned),
+        "elbow_past_ribs": (("point",), whole.past_ribs),
         "elbow_flexion": (("point",), posture.elbow_flexion),
         "elevation": (("point",), posture.elevation),
         "plane_of_elevation": (("point",), posture.plane_of_elevation),
-        "forearm_turn": (("point",), forearm_turn(posture, lifter, pull)),
-        "shoulder_torque": (("point", "axis"), torques.shoulder),
-        "elbow_torque": (("point",), torques.elbow),
-        "girdle_torque": (("point", "girdle_axis"), torques.girdle),
-        "force": ((), pull.force(lifter)),
-        "hand_offset": ((), pull.hand_offset(lifter)),
-        "line_offset": ((), pull.line_offset(lifter)),
+        "forearm_turn": (("point",), forearm_turn(posture, pull)),
+        "hand_offset": (("point",), path.w),
+        "line_offset": (("point",), path.a),
         "touched": ((), path.touched),
         "short_of_touch": ((), path.short_of_touch),
     }
-    if options.muscles:
-        geometry = muscle_geometry(posture, options.body_of())
-        variables |= _muscle_variables(geometry)
-        if options.work:
-            variables |= _supply_variables(supply(lifter, pull, path.normal, cases, geometry, options))
-    return variables
+
+
+def _load_variables(whole, lifter, pull):
+    """What the load asks of each joint, and how far each turns."""
+    torques, turns = whole.cases.total(np.asarray(pull.mass_on_bar(lifter), float)), whole.turns
+    return {
+        "force": ((), pull.force(lifter)),
+        "shoulder_torque": (("point", "axis"), torques.shoulder),
+        "elbow_torque": (("point",), torques.elbow),
+        "girdle_torque": (("point", "girdle_axis"), torques.girdle),
+        "shoulder_turn": (("point", "axis"), turns.shoulder),
+        "elbow_turn": (("point",), turns.elbow),
+        "girdle_turn": (("point", "girdle_axis"), turns.girdle),
+    }
 
 
 def _muscle_variables(geometry):

@@ -1,7 +1,7 @@
 """How strong is this lifter: from a repetition maximum, from dynamometer torques, or from nothing.
 
 `muscles.expected_strength` is the answer from nothing: the factor that lets the model hold what college lifters could pull
-once. It is an effective factor of pulls. Torques from a dynamometer give one about 1.8 times smaller (`calibrated`), and
+once. It is an effective factor of pulls. Torques from a dynamometer give one about 1.4 times smaller (`calibrated`), and
 `from_torques` bridges the two with a wide band. The elbow's muscles get a second factor, because table sizes explain less
 than half of the elbow torque people were measured to make. Here are the two better ones, and the recipe of the
 numbers that all three rest on. A strength is a factor on the table's adult (`muscles.Strength`).
@@ -10,20 +10,10 @@ numbers that all three rest on. A strength is a factor on the table's adult (`mu
 import numpy as np
 
 from ..inputs import Allowed, InputError, choice, number, scalar
-from ..mechanics import posed_arm, pulls
-from ..muscles import (
-    MUSCLES,
-    Strength,
-    capacity,
-    elbow_arms,
-    expected_strength,
-    moment_arms,
-    paths,
-    shoulder_muscles,
-    turned_scapula,
-)
+from ..mechanics import girdle_at, posed_arm, pulls
+from ..muscles import MUSCLES, Strength, capacity, expected_strength, muscle_geometry, reference_body
+from ..muscles.capacity import FACTOR
 from ..muscles.elbow import FLEXORS
-from ..muscles.geometry import all_lengths
 from ..muscles.paths import ELEVATION, PLANE
 from ..people import Lifter, one_person
 from ..sources import constant, fact
@@ -59,12 +49,9 @@ def isometric_torque(movement, elevation, plane, factor=1.0, elbow_flexion=np.pi
     axis, sign = MOVEMENTS[choice("movement", movement, tuple(MOVEMENTS))]
     elevation, plane = number("elevation", elevation, ELEVATION), number("plane", plane, PLANE)
     elevation, plane = np.broadcast_arrays(np.asarray(elevation, float), np.asarray(plane, float))
-    posture = posed_arm(Lifter.average("men"), elevation, plane, elbow_flexion)
-    scapula = turned_scapula(elevation, plane)
-    lengths = all_lengths(paths(posture.humerus, scapula)[0], elbow_flexion)
-    arms = sign * moment_arms(posture.humerus, scapula)[..., axis]
-    force = capacity(lengths, factor)[..., : len(shoulder_muscles())]
-    return (force * np.maximum(arms, 0.0)).sum(axis=-1)
+    held = _held(elevation, plane, elbow_flexion)
+    arms = sign * held.shoulder_arm[..., axis]
+    return (capacity(held.length, factor) * np.maximum(arms, 0.0)).sum(axis=-1)
 
 
 def isometric_elbow_torque(factor=1.0, elbow_flexion=np.pi / 2):
@@ -72,9 +59,14 @@ def isometric_elbow_torque(factor=1.0, elbow_flexion=np.pi / 2):
 
     ``factor`` is the strength factor times that of the elbow; ``elbow_flexion`` from straight. [rad]
     """
-    lengths = all_lengths(paths(np.eye(3), np.eye(3))[0], elbow_flexion)
-    arms = elbow_arms(MUSCLES, elbow_flexion)
-    return float(capacity(lengths, factor) @ np.where(np.isin(MUSCLES, FLEXORS), arms, 0.0))
+    held = _held(0.0, 0.0, elbow_flexion)
+    return float(capacity(held.length, factor) @ np.where(np.isin(MUSCLES, FLEXORS), held.elbow_arm, 0.0))
+
+
+def _held(elevation, plane, elbow_flexion):
+    """The `muscles.MuscleGeometry` of the reference body with the girdle at rest and the arm held so. [rad]"""
+    man = Lifter.average("men")
+    return muscle_geometry(posed_arm(man, elevation, plane, elbow_flexion), girdle_at(man, 0.0, 0.0), reference_body())
 
 
 def from_repetition_maximum(lifter, pull, load_kg, repetitions=1, **options):
@@ -114,6 +106,7 @@ def _change(lifter, pull, kg, start, options):
     """By how much ``start`` has to be scaled for the rep's largest load to become ``kg``; secant steps."""
 
     def holds(change):
+        change = np.clip(change, FACTOR.low / start.factor, FACTOR.high / start.factor)
         strength = start.times(change, change, change, "")
         whole = rep(lifter, pull, strength=strength, **options).whole_rep_load_kg
         return float(np.nan_to_num(whole))  # where not even the arm can be held
@@ -179,7 +172,7 @@ def calibrated():
        adduction of ten young adults, 67.9 N m (J Biomech 2007;40:2442, read).
     2. The factor that lets the mean man and woman hold, in the front pulldown, what college lifters could lift
        once, 0.93 and 0.55 of body mass (J Strength Cond Res 2009;23(3):1022-1028); balanced in the plane of
-       pull, without a side force.
+       pull, with the side force that the bar's grip holds.
     3. How much larger that factor is than the one from isometric torque: reps are moved with more than the
        model's static muscles can hold at the weakest point. It bridges the two ways of measuring.
 

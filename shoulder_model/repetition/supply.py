@@ -17,6 +17,9 @@ from ..sharing import largest_load, least_effort
 from .balance import balance_tables, possible_side_force, side_force_of
 from .counted_part import first_counted
 
+AT_LIMIT = 0.9999  # of the largest load; at the limit itself the search for the least effort has no room
+TINY = 1e-9  # kg
+
 
 @dataclass(frozen=True)
 class Supply:
@@ -39,35 +42,49 @@ class Supply:
         return self.largest_load_kg[..., first:].min(axis=-1, keepdims=True)
 
 
-def supply(lifter, pull, plane_normal, cases, geometry, options):
+def supply(lifter, pull, whole, geometry, options):
     """The `Supply` of a rep: forces in N, loads in kg.
 
     Parameters
     ----------
     lifter : people.Lifter
     pull : mechanics.Pull
-    plane_normal : ndarray, shape (..., 3)
-        Unit normal of the plane of pull.
-    cases : mechanics.LoadCases
+    whole : mechanics.RepMechanics
     geometry : muscles.MuscleGeometry
     options : options.RepOptions
     """
-    lead, postures = _postures(lifter, pull, plane_normal, cases, geometry, options)
+    lead, postures = _postures(lifter, pull, whole, geometry, options)
     size = options.body_of().cross_section
     weight = np.append(size, size.mean()) if options.by_size else None
     side_force = possible_side_force(pull, options.side_force)
 
     def rows(here):
         tables = postures.tables(here, options.balance, pull.hand_turn)
-        effort, most = effort_and_limit(
+        effort, most, shortfall = effort_and_limit(
             tables, postures.kg[here], side_force=side_force, newtons_per_kg=pull.newtons_per_kg,
             power=options.power, weight=weight,
         )  # fmt: skip
         shares = joint_shares(tables, most)
-        return effort.activation[:, :-1], effort.shortfall, effort.side_force, most.load, most.adds[:, :-1], shares
+        return effort.activation[:, :-1], shortfall, effort.side_force, most.load, most.adds[:, :-1], shares
 
     values = postures.capacity, *in_blocks(rows, len(postures.kg), BLOCK)
     return Supply(*(array.reshape(*lead, *array.shape[1:]) for array in values))
+
+
+def largest_loads(lifter, pull, whole, geometry, options):
+    """The largest load of every posture alone, (..., point) [kg].
+
+    ``lifter``, ``pull``, ``whole``, ``geometry`` and ``options`` as for `supply`.
+    """
+    lead, postures = _postures(lifter, pull, whole, geometry, options)
+    side_force = possible_side_force(pull, options.side_force)
+
+    def rows(here):
+        tables = postures.tables(here, options.balance, pull.hand_turn)
+        side, limit = side_force_of(tables, side_force, pull.newtons_per_kg)
+        return (largest_load(tables.columns, tables.unloaded, tables.per_kg, side=side, side_limit=limit).load,)
+
+    return in_blocks(rows, len(postures.kg), BLOCK)[0].reshape(lead)
 
 
 @dataclass(frozen=True)
@@ -90,10 +107,11 @@ class _Postures:
         )  # fmt: skip
 
 
-def _postures(lifter, pull, plane_normal, cases, geometry, options):
+def _postures(lifter, pull, whole, geometry, options):
     """Shape of the postures, and `_Postures` of all of them."""
     strength, muscles = options.strength_of(lifter), len(MUSCLES)
     kg, factor = np.asarray(pull.mass_on_bar(lifter), float), np.asarray(strength.factor)
+    cases = whole.cases
     asked = cases.arm_weight, cases.per_kg, cases.side_force
     lead = np.broadcast_shapes(
         geometry.elbow_arm.shape[:-1], asked[0].elbow.shape, asked[1].elbow.shape, kg.shape, factor.shape
@@ -108,14 +126,16 @@ def _postures(lifter, pull, plane_normal, cases, geometry, options):
         cases=LoadCases(*(JointTorques(flat(t.shoulder, 3), flat(t.elbow), flat(t.girdle, 2)) for t in asked)),
         arms=tuple(flat(arm, muscles, *axes) for arm, *axes in arms),
         capacity=force * driven(MUSCLES, pull.hand_turn),
-        plane_normal=flat(anatomical(plane_normal), 3),
+        plane_normal=flat(anatomical(whole.path.normal), 3),
         kg=flat(kg),
         elbow_factor=flat(strength.elbow),
     )
 
 
 def effort_and_limit(tables, kg, *, side_force, newtons_per_kg, power=2.0, weight=None):
-    """Activation at a load, the shortfall there, and the largest load, for n postures.
+    """Activation at a load, the largest load, and what share of the load is too much, for n postures.
+
+    Above the largest load the activations are those at the limit, of least effort like all others.
 
     Parameters
     ----------
@@ -132,22 +152,23 @@ def effort_and_limit(tables, kg, *, side_force, newtons_per_kg, power=2.0, weigh
 
     Returns
     -------
-    sharing.LeastEffort, sharing.LargestLoad
-        The load in kg.
+    sharing.LeastEffort, sharing.LargestLoad, ndarray of shape (n,)
+        The load in kg; the share that is too much, 0 where the load is held, 0 to 1 without unit.
     """
     side, limit_per_kg = side_force_of(tables, side_force, newtons_per_kg)
     most = largest_load(tables.columns, tables.unloaded, tables.per_kg, side=side, side_limit=limit_per_kg)
+    held = np.fmin(kg, AT_LIMIT * most.load)  # what cannot be held is shown as it stands at the limit
     effort = least_effort(
-        tables.columns, tables.asked(kg), power=power, weight=weight, side=side,
-        side_limit=np.inf if limit_per_kg is None else limit_per_kg * kg, holdable=kg <= most.load,
+        tables.columns, tables.asked(held), power=power, weight=weight, side=side,
+        side_limit=np.inf if limit_per_kg is None else limit_per_kg * held, holdable=np.isfinite(most.load),
     )  # fmt: skip
-    return effort, most
+    return effort, most, np.where(kg > most.load, 1.0 - most.load / np.maximum(kg, TINY), effort.shortfall)
 
 
 def joint_shares(tables, most):
     """Each joint's share in limiting the load, (n, joint), without unit, in sum 1: the facet's normal times the torque of 1 kg.
 
-    ``tables`` a `balance.Balance`, ``most`` its `sharing.LargestLoad` in kg.
+    ``tables`` a `balance.Balance`, ``most`` its `sharing.LargestLoad` in kg; NaN where not even the arm can be held.
     """
-    push = np.nan_to_num(most.side_force / np.maximum(most.load, 1e-9))  # side force that goes with 1 kg [N/kg]
+    push = most.side_force / np.maximum(most.load, TINY)  # side force that goes with 1 kg [N/kg]
     return tables.by_joint(most.normal * (tables.per_kg + push[:, None] * tables.per_side_newton))

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..mechanics import anatomical, load_cases
+from ..mechanics import anatomical, rep_mechanics
 from ..people import one_person
 from ..sharing import largest_load
 from .balance import balance_tables, possible_side_force, side_force_of
@@ -49,17 +49,17 @@ def torque_polygon(lifter, pull, rep, point, **options):
 
     Notes
     -----
-    The outline joins the boundary in 72 directions, so a corner may be cut by a degree or two. With all axes
+    The outline joins the boundary in 72 directions and that of the limit, so a corner elsewhere may be cut by a degree or two. With all axes
     balanced, the shoulder's other two components are held at nothing.
     """
     one_person(lifter, "a torque polygon")
     options = options_of(options)
-    path, _, cases = load_cases(lifter, pull, rep.sizes["point"], arm_weight=options.arm_weight)
-    normal = anatomical(path.normal).reshape(1, 3)
+    whole = rep_mechanics(lifter, pull, rep.sizes["point"], arm_weight=options.arm_weight)
+    normal = np.broadcast_to(anatomical(whole.path.normal), (rep.sizes["point"], 3))[[point]]
     names = ("capacity", "muscle_moment_arm", "elbow_moment_arm", "girdle_moment_arm")
     capacity, *arms = (rep[name].values[point : point + 1] for name in names)
     tables = balance_tables(
-        cases.map(lambda array: array[[point]]), arms, capacity, normal,
+        whole.cases.map(lambda array: array[[point]]), arms, capacity, normal,
         balance=options.balance, hand_turn=pull.hand_turn, elbow_factor=options.strength_of(lifter).elbow,
     )  # fmt: skip
     side, limit = side_force_of(tables, possible_side_force(pull, options.side_force), pull.newtons_per_kg)
@@ -71,8 +71,9 @@ def torque_polygon(lifter, pull, rep, point, **options):
     columns, onto = tables.columns[0], _two_rows(normal[0], tables)
     held = np.isfinite(most.load[0])
     supplied = columns @ most.activation[0] if held else np.full(len(onto.T), np.nan)
-    outline = _outline(columns, onto, tables.shoulder_rows)
-    return TorquePolygon(outline, onto @ tables.unloaded[0], onto @ asked[0], onto @ supplied)
+    limit = onto @ supplied
+    outline = _outline(columns, onto, tables.shoulder_rows, np.arctan2(limit[1], limit[0]) if held else 0.0)
+    return TorquePolygon(outline, onto @ tables.unloaded[0], onto @ asked[0], limit)
 
 
 def _two_rows(normal, tables):
@@ -83,13 +84,14 @@ def _two_rows(normal, tables):
     return onto
 
 
-def _outline(columns, onto, shoulder_rows):
-    """Where the muscles' torques end in every direction; the shoulder's other components, if any, at nothing."""
+def _outline(columns, onto, shoulder_rows, also):
+    """Where the muscles' torques end in every direction, one of them ``also`` [rad]; the shoulder's other components, if any, at nothing."""
+    angles = np.sort(np.append(ANGLES, np.mod(also, 2 * np.pi)))
     if shoulder_rows == 3:
         across = np.linalg.svd(onto[:1, :3])[2][1:]
         onto = np.vstack([onto, np.pad(across, ((0, 0), (0, 3)))])
     ours = onto @ columns[:, :-1]
-    toward = np.zeros((len(ANGLES), len(ours)))
-    toward[:, 0], toward[:, 1] = np.cos(ANGLES), np.sin(ANGLES)
+    toward = np.zeros((len(angles), len(ours)))
+    toward[:, 0], toward[:, 1] = np.cos(angles), np.sin(angles)
     reach = largest_load(np.broadcast_to(ours, (len(toward), *ours.shape)), 0 * toward, toward)
     return reach.load[:, None] * toward[:, :2]

@@ -30,7 +30,7 @@ FAR = 1e6  # N; a free side force lies between -FAR and FAR
 class LargestLoad:
     """The largest load, one row a posture.
 
-    ``load`` (n,), NaN where not even the arm can be held at any load; ``activation`` (n, m) there; ``normal``
+    Every field is NaN where not even the arm can be held at any load. ``load`` (n,); ``activation`` (n, m) there; ``normal``
     (n, k) of the facet, scaled so that its product with one unit of load is 1, with the side force that goes
     with it: load gained per newton metre more that the muscles supply; ``adds`` (n, m), what each fully active muscle adds to the
     load; ``side_force`` (n,) there [N].
@@ -93,4 +93,5 @@ def _largest_of_block(columns, unloaded, per_unit, side, side_limit, most):
     force = np.einsum("ni,ni->n", x[:, m:], moves) - (FAR if side is not None and side_limit is None else 0.0)
     adds = np.maximum((u[:, None, :] @ columns)[:, 0], 0.0)
     amount = np.minimum(x[:, m:] @ np.array(worth), most)
-    return np.where(feasible, amount, np.nan), x[:, :m], u, adds, force
+    known = (np.where(feasible.reshape(-1, *[1] * (a.ndim - 1)), a, np.nan) for a in (amount, x[:, :m], u, adds, force))
+    return tuple(known)

@@ -13,11 +13,14 @@ import numpy as np
 from ..axes import AXES
 from ..inputs import InputError
 from ..mechanics import Pull, pulls
-from ..repetition import GROUP_MUSCLES, rep, work_shares
+from ..repetition import muscle_shares, rep
 from ..sources import fact
 from ..tables import read_table
 
-GROUPS = tuple(GROUP_MUSCLES)  # those with a target; the elbow flexors are counted beside them
+GROUPS = ("lat", "mid-back")  # muscle groups with a target; the elbow flexors are counted beside them
+KIND = (
+    "active muscle"  # of the model's figures, the one that ranks pulls: a muscle that holds the blade is trained, too
+)
 COUNTED = (*GROUPS, "elbow flexors")
 DIRECTIONS = AXES[:2]  # adduction, extension
 POINTS = 21  # along a rep
@@ -50,7 +53,7 @@ class FittedPull:
     grip_cm : float
         Between the middles of the hands; one hand: twice its distance from the midline. [cm]
     shares : dict of group -> (value, low, high)
-        Share of the muscular work over a rep, 0 to 1.
+        Share of the active muscle over a rep, 0 to 1.
     torque : ndarray, shape (3,)
         Of the load alone, mean over a rep, one side: adduction, extension, horizontal abduction. [N m]
     load_kg : float
@@ -139,12 +142,14 @@ def share_bands():
 
 
 def model_shares(lifter, candidate):
-    """Shares of the muscular work from the muscle model: dict of group -> (value, low, high), 0 to 1.
+    """Shares of the active muscle from the muscle model: dict of group -> (value, low, high), 0 to 1.
 
     ``lifter`` one `people.Lifter`, ``candidate`` a `Candidate`.
     """
     shares = {}
-    for group, share in work_shares(lifter, candidate.pull, band=False).items():
+    of_groups = muscle_shares(lifter, candidate.pull, kind=KIND, band=False).of
+    for group in GROUPS:
+        share = of_groups[group]
         below, above = share_bands()[lifter.sex, candidate.name, group]
         shares[group] = (share.value, max(share.value - below, 0.0), min(share.value + above, 1.0))
     return shares

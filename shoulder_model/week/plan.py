@@ -148,7 +148,7 @@ def plan_week(client, rules=None, *, shares=model_shares, listed_pulls=None):
     rules : Rules, optional
         Targets and limits; without it those of the client's experience.
     shares : callable (lifter, candidate) -> dict of group -> (value, low, high)
-        Of the muscular work over a rep, 0 to 1; without it the muscle model's.
+        Of the active muscle over a rep, 0 to 1; without it the muscle model's.
     listed_pulls : tuple of Candidate, optional
         Without it all of `candidates.candidates`.
 

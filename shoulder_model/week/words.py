@@ -85,7 +85,7 @@ def reason(fitted, chosen, rules, client):
     parts = [f"{PART.get(counts[name], f'{counts[name]:.2g}')} for the {name}" for name in COUNTED if counts[name]]
     return (
         f"{_because(fitted, chosen, rules, client)}: lat {share_words(shares['lat'])} and mid-back "
-        f"{share_words(shares['mid-back'])} of the muscular work; {load_words(fitted)}. A set counts {', '.join(parts)}."
+        f"{share_words(shares['mid-back'])} of the active muscle; {load_words(fitted)}. A set counts {', '.join(parts)}."
     )
 
 

@@ -12,8 +12,8 @@ HOMES = (
     "03_grip_width",
     "04_from_pulldown_to_row",
     "05_where_the_lat_pulls",
-    "06_who_does_the_work",
-    "07_shoulder_blades",
+    "06_shoulder_blades",
+    "07_who_does_the_work",
     "09_reading_the_evidence",
     "10_from_numbers_to_a_session",
 )

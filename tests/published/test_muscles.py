@@ -122,22 +122,53 @@ TABLE_A2 = {
     LD[1]: ([(-0.716, 0.045, -0.697), (-0.708, 0.040, -0.705), (-0.874, 0.033, -0.485)], 10),
     LD[2]: ([(-0.554, 0.067, -0.830), (-0.533, 0.062, -0.844), (-0.766, 0.041, -0.642)], 10),
 }
+# the same at 30, 60, 90, 120° of flexion: medial and anterior read, the third downward from unit length
+IN_FRONT = {
+    LD[0]: [(-0.995, -0.07), (-0.998, -0.063), (-0.999, -0.034), (-0.99, 0.136)],
+    LD[1]: [(-0.78, 0.061), (-0.853, 0.032), (-0.898, -0.004), (-0.902, -0.017)],
+    LD[2]: [(-0.624, 0.087), (-0.732, 0.065), (-0.806, 0.019), (-0.822, -0.005)],
+}
+# extension arms [mm] at 0, 30, 60, 90, 120° of flexion that follow (D), lines read as fixed to the scapula / to the thorax
+EXTENSION = {
+    LD[0]: [(27, 1), (33, 11), (31, 19), (27, 27), (22, 33)],
+    LD[1]: [(16, -2), (31, 17), (41, 34), (41, 41), (33, 38)],
+    LD[2]: [(11, -3), (28, 18), (42, 37), (45, 45), (38, 41)],
+}
 
 
-@pytest.mark.parametrize("part", TABLE_A2)
-def test_lines_of_action(part):
-    measured, bar = TABLE_A2[part]
+def angles_to(part, lines, elevations, plane):
+    """Angles between the model's line of a lat part and measured ones in scapula axes. [deg]"""
     row = landmarks()[shoulder_muscles().index(part)]
     origin, insertion = (np.array([float(row[f"{end}_{k}"]) for k in "xyz"]) for end in ("origin", "insertion"))
     tilt = np.radians(35)
     lateral, anterior = np.array([np.sin(tilt), 0, np.cos(tilt)]), np.array([np.cos(tilt), 0, -np.sin(tilt)])
     angles = []
-    for degrees, (x, y, z) in zip((0, 30, 90), measured, strict=True):
-        line = origin - raised_arm(np.radians(degrees), 0.0) @ insertion
-        scapula = turned_scapula(np.radians(degrees), 0.0)
+    for degrees, (x, y, z) in zip(elevations, lines, strict=True):
+        line = origin - raised_arm(np.radians(degrees), plane) @ insertion
+        scapula = turned_scapula(np.radians(degrees), plane)
         seen = scapula @ (x * lateral + y * anterior + z * np.array([0, 1, 0]))
         angles.append(np.degrees(np.arccos(seen @ line / np.linalg.norm(seen) / np.linalg.norm(line))))
-    assert np.median(angles) < bar
+    return np.array(angles)
+
+
+@pytest.mark.parametrize("part", IN_FRONT)
+def test_lines_of_action_in_front(part):
+    lines = [(x, y, -np.sqrt(max(0.0, 1 - x * x - y * y))) for x, y in IN_FRONT[part]]
+    found = angles_to(part, lines, (30, 60, 90, 120), np.pi / 2)
+    assert np.median(found) < 13 and found.max() < 20
+
+
+@pytest.mark.parametrize("part", EXTENSION)
+def test_extension_arms_in_front(part):
+    arm = 1000 * moment_arm(part, np.radians([0, 30, 60, 90, 120]), np.full(5, np.pi / 2), "extension")
+    either = np.array(EXTENSION[part])
+    assert np.all((arm > either.min(axis=1) - 10) & (arm < either.max(axis=1) + 10)), arm
+
+
+@pytest.mark.parametrize("part", TABLE_A2)
+def test_lines_of_action(part):
+    measured, bar = TABLE_A2[part]
+    assert np.median(angles_to(part, measured, (0, 30, 90), 0.0)) < bar
 
 
 # adduction arms at 0, 30, 60, 90, 120° [mm], derived from those lines and a 48 mm insertion (D); bands 15 and 10 mm

@@ -1,8 +1,7 @@
 """Which of two pulls asks more of a muscle: directions that trials measured, signs only, never an amplitude.
 
 Only where the trials in the table do not contradict each other. Each direction has to come out whichever way the
-shoulder is balanced and whether or not muscles count by their size; where it does not, the test is an expected
-failure that says by how much.
+shoulder is balanced; where it does not, the test is an expected failure that says by how much.
 """
 
 from dataclasses import dataclass, field
@@ -48,11 +47,7 @@ DIRECTIONS = {
         "dynmed2004a", "row or pulldown", "middle trapezius", WIDE, SUPINATED, ONE_LOAD, "trapezius middle"
     ),
     "dynmed2004a-close-row-middle-trapezius": Direction(
-        "dynmed2004a", "row or pulldown", "middle trapezius", CLOSE, SUPINATED, ONE_LOAD, "trapezius middle",
-        {
-            "plane": "a handle at 0.3 x biacromial asks for less: 0.010 against 0.023",
-            "all axes, by size": "both next to nothing: 0.0035 against 0.0040",
-        },
+        "dynmed2004a", "row or pulldown", "middle trapezius", CLOSE, SUPINATED, ONE_LOAD, "trapezius middle"
     ),
     "jscr2010a-pronated-lat-shoulder-width": Direction(
         "jscr2010a", "hand turn", "latissimus dorsi", FRONT.change(grip_ratio=1.0), SUPINATED, ONE_LOAD
@@ -65,14 +60,17 @@ DIRECTIONS = {
     ),
     "jscr2002a-wide-pronated-lat": Direction(
         "jscr2002a", "hand turn", "latissimus dorsi", FRONT, SUPINATED, RELATIVE,
-        fails={"all axes": "the supinated grip holds 81 kg against 58 and then uses all of the lat: 0.30 against 0.27"},
+        fails={"all axes": "the supinated grip holds more and then uses more of the lat: 0.57 against 0.43"},
     ),
     "kjss2017a-wider-lat": Direction(
-        "kjss2017a", "grip width", "latissimus dorsi", FRONT.change(grip_ratio=1.0), FRONT.change(grip_ratio=0.5), RELATIVE,
-        fails={"plane": "the narrow grip holds more and uses more of the lat: 0.15 against 0.10"},
+        "kjss2017a", "grip width", "latissimus dorsi", FRONT.change(grip_ratio=1.0), FRONT.change(grip_ratio=0.5), RELATIVE
     ),
     "kjss2017a-wider-middle-trapezius": Direction(
-        "kjss2017a", "grip width", "middle trapezius", FRONT, FRONT.change(grip_ratio=0.5), RELATIVE, "trapezius middle"
+        "kjss2017a", "grip width", "middle trapezius", FRONT, FRONT.change(grip_ratio=0.5), RELATIVE, "trapezius middle",
+        fails={
+            "plane": "the model's pulldown leaves it idle at 1.5 x, and uses little at 0.5 x: 0.000 against 0.018",
+            "all axes": "next to nothing in both: 0.000 against 0.001",
+        },
     ),
     "jpfsm2005a-pulldown-biceps": Direction(
         "jpfsm2005a", "row or pulldown", "biceps brachii", FRONT, ROW, RELATIVE
@@ -88,24 +86,24 @@ DIRECTIONS = {
     ),
     "jscr2009a-front-pectoralis": Direction(
         "jscr2009a", "front or behind the neck", "pectoralis major", FRONT, BEHIND, RELATIVE,
-        fails={"all axes": "more behind the neck when all axes are balanced: 0.07 in front, 0.08 behind"},
+        fails={"all axes": "more behind the neck when all axes are balanced: 0.02 in front, 0.19 behind"},
     ),
     "jscr2010b-chin-up-biceps": Direction(
         "jscr2010b", "hand turn", "biceps brachii", CHIN_UP, PULL_UP, ONE_LOAD,
-        fails=dict.fromkeys(BALANCES, "the model switches on more of it in the pull-up, even after its drive is taken off: 0.27 against 0.17"),
+        fails=dict.fromkeys(BALANCES, "the model switches on more of it in the pull-up: 0.21 against 0.14 in the plane, 0.08 against 0.04 about all axes"),
     ),
     "jscr2010b-pull-up-lower-trapezius": Direction(
         "jscr2010b", "hand turn", "lower trapezius", PULL_UP, CHIN_UP, ONE_LOAD, "trapezius lower",
-        fails=dict.fromkeys(BALANCES, "about the same in both, slightly more in the chin-up: 0.041 against 0.043"),
+        fails=dict.fromkeys(BALANCES, "next to nothing in both, slightly more in the chin-up: 0.000 against 0.003"),
     ),
 }  # fmt: skip
 
 
 @cache
-def activation(pull, balance, by_size, load):
+def activation(pull, balance, load):
     """Mean activation of every muscle over the counted part of the rep."""
     kg = load if load > 1 else load * float(sm.rep(MEN, pull, balance=balance).whole_rep_load_kg)
-    one = sm.rep(MEN, pull.change(load_kg=kg), balance=balance, by_size=by_size).isel(point=slice(8, None))
+    one = sm.rep(MEN, pull.change(load_kg=kg), balance=balance).isel(point=slice(8, None))
     assert not one.shortfall.any()  # a load that cannot be held says nothing about sharing
     return one.activation.mean("point").to_series()
 
@@ -118,19 +116,15 @@ def of_muscle(pull, muscle, *case):
 def cases():
     for name, direction in DIRECTIONS.items():
         for balance in BALANCES:
-            for by_size in (False, True):
-                label = f"{balance}{', by size' if by_size else ''}"
-                why = direction.fails.get(label) or direction.fails.get(balance)
-                marks = pytest.mark.xfail(strict=True, reason=why) if why else ()
-                yield pytest.param(direction, balance, by_size, id=f"{name}-{label}", marks=marks)
+            why = direction.fails.get(balance)
+            marks = pytest.mark.xfail(strict=True, reason=why) if why else ()
+            yield pytest.param(direction, balance, id=f"{name}-{balance}", marks=marks)
 
 
-@pytest.mark.parametrize(("direction", "balance", "by_size"), list(cases()))
-def test_direction(direction, balance, by_size):
+@pytest.mark.parametrize(("direction", "balance"), list(cases()))
+def test_direction(direction, balance):
     muscle = direction.in_model or direction.muscle
-    more, less = (
-        of_muscle(pull, muscle, balance, by_size, direction.load) for pull in (direction.more, direction.less)
-    )
+    more, less = (of_muscle(pull, muscle, balance, direction.load) for pull in (direction.more, direction.less))
     assert more > 1.005 * less  # beyond rounding; half a percent is none
 
 
@@ -138,7 +132,7 @@ def test_direction(direction, balance, by_size):
 def test_dynmed2004a_order_of_means_that_the_trial_did_not_find_different(balance):
     # middle trapezius 29.8 %MVC in the row against 22.7 in the wide pronated pulldown, no contrast marked
     for row in (ROW, WIDE):
-        rowed, pulled = (of_muscle(pull, "trapezius middle", balance, False, ONE_LOAD) for pull in (row, FRONT))
+        rowed, pulled = (of_muscle(pull, "trapezius middle", balance, ONE_LOAD) for pull in (row, FRONT))
         assert rowed > pulled
 
 
@@ -146,7 +140,7 @@ def test_dynmed2004a_order_of_means_that_the_trial_did_not_find_different(balanc
 @pytest.mark.parametrize("row", [ROW, CLOSE], ids=["shoulder width", "close"])
 def test_dynmed2004a_the_lat_works_in_row_and_pulldown(row, balance):
     for pull in (FRONT, SUPINATED, row):
-        parts = activation(pull, balance, False, ONE_LOAD).filter(like="latissimus")
+        parts = activation(pull, balance, ONE_LOAD).filter(like="latissimus")
         assert len(parts) == 3 and parts.mean() > 0.02 and parts.max() > 0.03
 
 

@@ -13,7 +13,7 @@ SAGITTAL = np.array([0.0, 0.0, -1.0])  # normal of a sagittal plane of pull
 def test_links_keep_their_lengths_along_every_rep():
     for pull in sm.pulls.values():
         one = sm.rep(MEN, pull)
-        upper, fore = one.elbow, one.hand - one.elbow
+        upper, fore = one.elbow - one.gh_centre, one.hand - one.elbow
         assert_allclose(np.linalg.norm(upper, axis=-1), MEN.upper_arm, rtol=1e-12)
         assert_allclose(np.linalg.norm(fore, axis=-1), MEN.forearm, rtol=1e-9)
 
@@ -57,8 +57,9 @@ def test_the_rep_says_how_it_ended():
     touched = sm.rep(MEN, sm.pulls["seated row close"])
     assert bool(touched.touched) and float(touched.short_of_touch) == 0
     forward, up = sm.pulls["seated row close"].touch_point(MEN)
-    assert_allclose(touched.hand[-1], [forward, up, float(touched.hand_offset)], atol=1e-12)
-    stopped = sm.rep(MEN, sm.pulls["front pulldown"])
+    aside = sm.pulls["seated row close"].hand_offset(MEN)
+    assert_allclose(touched.hand[-1], [forward, up, aside], atol=1e-12)
+    stopped = sm.rep(MEN, sm.pulls["front pulldown"].change(girdle_travel=0.0))
     assert not bool(stopped.touched) and float(stopped.short_of_touch) > 0
     assert float(stopped.elbow_flexion[-1]) == pytest.approx(ELBOW_LIMIT)
 

@@ -20,7 +20,6 @@ from shoulder_model.muscles import (
     reference_body,
 )
 from shoulder_model.muscles.elbow import FLEXORS
-from shoulder_model.muscles.table import modelled
 from shoulder_model.repetition.balance import BALANCES
 from shoulder_model.repetition.rep_and_sweep import MOST_POSTURES
 from shoulder_model.sources import fact
@@ -42,10 +41,12 @@ def supplied(one, pull, arms):
 
 
 def plane_normal(pull, one):
-    """Normal of the plane of pull, that of shoulder and line of pull (an arc: the sagittal plane), as a torque's components."""
+    """Normals (point, 3) of the plane of pull, that of shoulder and line of pull (an arc: the sagittal plane), as a torque's components."""
     along = np.array([np.sin(pull.pull_angle), np.cos(pull.pull_angle), 0.0])
-    normal = np.array([0.0, 0.0, -1.0]) if pull.path == "arc" else np.cross(along, one.hand.values[0])
-    return sm.mechanics.anatomical(normal / np.linalg.norm(normal))
+    normal = np.cross(along, (one.hand - one.gh_centre).values)
+    if pull.path == "arc":
+        normal = np.broadcast_to([0.0, 0.0, -1.0], normal.shape)
+    return sm.mechanics.anatomical(normal / np.linalg.norm(normal, axis=1, keepdims=True))
 
 
 @pytest.mark.identity
@@ -53,7 +54,7 @@ def plane_normal(pull, one):
 @every_pull
 def test_activations_supply_what_is_asked(name, balance):
     pull = sm.pulls[name].change(load_kg=8.0)  # everybody holds that
-    one = sm.rep(MEN, pull, points=21, balance=balance)
+    one = sm.rep(MEN, pull, points=21, balance=balance, side_force="zero")
     assert not one.shortfall.values.any()
     assert one.activation.min() >= 0 and one.activation.max() <= 1
     torque, found = one.shoulder_torque.values, supplied(one, pull, one.muscle_moment_arm.values)
@@ -62,7 +63,7 @@ def test_activations_supply_what_is_asked(name, balance):
         assert_allclose(found, torque, atol=1e-7 * size)
     else:
         normal = plane_normal(pull, one)
-        assert_allclose(found @ normal, torque @ normal, atol=1e-7 * size)
+        assert_allclose(np.sum(found * normal, axis=1), np.sum(torque * normal, axis=1), atol=1e-7 * size)
         assert np.abs(found - torque).max() > 0.5  # the other axes are left alone
     at_elbow = np.where(np.isin(MUSCLES, FLEXORS), leverage(pull.hand_turn), 1.0) * fact("elbow_over_shoulder_strength")
     assert_allclose(supplied(one, pull, one.elbow_moment_arm.values * at_elbow), one.elbow_torque, atol=1e-7 * size)
@@ -79,7 +80,7 @@ def test_what_the_largest_load_says_is_what_can_be_held(name, balance):
     whole = float(sm.rep(MEN, pull, balance=balance).whole_rep_load_kg)
     largest = sm.rep(MEN, pull, balance=balance).largest_load_kg
     below_and_above = set()
-    for load in (0.5 * whole, whole, 1.001 * whole, 1.5 * whole, 3 * whole):
+    for load in (0.5 * whole, whole, 1.001 * whole, 1.5 * whole, min(3 * whole, 400.0)):
         one = sm.rep(MEN, pull.change(load_kg=load), balance=balance)
         assert_allclose(one.largest_load_kg, largest, rtol=1e-9)  # whatever load is on the bar
         held = one.largest_load_kg.values >= load * (1 + 1e-9)
@@ -87,7 +88,12 @@ def test_what_the_largest_load_says_is_what_can_be_held(name, balance):
         assert not one.shortfall.values[held].any() and np.all(one.shortfall.values[fails] > 0)
         assert np.all((one.shortfall.values >= 0) & (one.shortfall.values < 1))
         assert one.activation.min() >= 0 and one.activation.max() <= 1
-        assert np.all(one.activation.values[fails].max(axis=1, initial=0) > 1 - 1e-9)  # something gives out
+        assert np.all(one.activation.values[fails].max(axis=1, initial=0) > 0.99)  # something gives out
+        at_limit = sm.rep(
+            MEN, pull.change(load_kg=min(20 * load, 500.0)), balance=balance
+        )  # and it stays as it stands there
+        assert_allclose(at_limit.activation.values[fails], one.activation.values[fails], atol=1e-6)
+        assert_allclose(one.shortfall.values[fails], 1 - largest.values[fails] / load, rtol=1e-9)
         below_and_above |= {bool(held.any()), not fails.any()}
     assert below_and_above == {True, False}
 
@@ -104,9 +110,12 @@ def test_the_whole_rep_holds_the_smallest_load_after_its_first_fifth(name):
 def test_what_gives_out_adds_up(balance):
     one = sm.rep(MEN, PULL, balance=balance)
     full = one.adds_kg.values > 1e-6
-    at_limit = [sm.rep(MEN, PULL.change(load_kg=float(kg)), balance=balance) for kg in one.largest_load_kg[::10]]
-    for limit, k in zip(at_limit, range(0, 41, 10), strict=True):
-        assert limit.activation.values[k][full[k]].min() > 1 - 1e-6
+    at_limit = [sm.rep(MEN, PULL.change(load_kg=float(kg)), balance=balance) for kg in one.largest_load_kg[10::10]]
+    for limit, k in zip(
+        at_limit, range(10, 41, 10), strict=True
+    ):  # taken at 0.9999 of it: nearly all that they add is there
+        missing = (1 - limit.activation.values[k]) @ one.adds_kg.values[k]
+        assert 0 <= missing < 2e-4 * (float(one.largest_load_kg[k]) + 20)
     assert np.all(one.adds_kg >= 0) and full.sum(axis=1).min() >= 1
     weightless = sm.rep(MEN, PULL, balance=balance, arm_weight=False)
     assert_allclose(weightless.adds_kg.sum("muscle"), weightless.largest_load_kg, rtol=1e-9)
@@ -121,7 +130,7 @@ def test_what_gives_out_adds_up(balance):
 @both_balances
 @pytest.mark.parametrize("grip_ratio", [0.4, 1.0, 2.0])
 def test_a_bar_that_may_be_pulled_apart_holds_no_less(balance, grip_ratio):
-    pull = PULL.change(grip_ratio=grip_ratio)
+    pull = PULL.change(grip_ratio=grip_ratio, girdle_travel=0.0)
     zero, grip, free = (
         sm.rep(MEN, pull, balance=balance, side_force=side).largest_load_kg for side in ("zero", "grip", "free")
     )
@@ -133,7 +142,9 @@ def test_a_bar_that_may_be_pulled_apart_holds_no_less(balance, grip_ratio):
     held = sm.rep(MEN, pull.change(load_kg=20), balance=balance, side_force="grip")
     assert np.all(np.abs(held.side_force) <= fact("grip_friction") * held.force + 1e-9)
     assert np.abs(held.side_force).max() > 1
-    assert not sm.rep(MEN, pull, balance=balance).side_force.any()
+    usual = sm.rep(MEN, pull.change(load_kg=20), balance=balance)
+    xr.testing.assert_equal(usual, held)  # two hands on one bar push as far as they grip
+    assert not sm.rep(MEN, pull, balance=balance, side_force="zero").side_force.any()
 
 
 @pytest.mark.identity
@@ -158,7 +169,9 @@ def test_with_a_side_force_activations_supply_its_torque_too(side):
     assert not one.shortfall.values.any()
     force = np.zeros((41, 3))
     force[:, 2] = one.side_force
-    asked = one.shoulder_torque.values + sm.mechanics.anatomical(sm.mechanics.needed_torque([one.hand.values], [force]))
+    asked = one.shoulder_torque.values + sm.mechanics.anatomical(
+        sm.mechanics.needed_torque([(one.hand - one.gh_centre).values], [force])
+    )
     assert_allclose(supplied(one, pull, one.muscle_moment_arm.values), asked, atol=1e-5)
 
 
@@ -248,15 +261,13 @@ def test_every_variable_of_the_work_has_its_unit():
 
 
 def test_capacity_is_size_times_tension_at_the_optimum():
-    length = np.zeros((2, len(MUSCLES)))
-    length[:, : len(modelled())] = reference_body().reference_length
+    length = np.broadcast_to(reference_body().reference_length, (2, len(MUSCLES))).copy()
     assert_allclose(capacity(length, [1.0, 2.5]), np.outer([1.0, 2.5], cross_sections()[0] * 26.8))
-    length[0, MUSCLES.index("latissimus dorsi middle")] += 0.45 * 0.264  # one width of the bell: e^-1
+    length[0, MUSCLES.index("latissimus dorsi middle")] += np.sqrt(0.45) * 0.264  # one width of the bell: e^-1
     assert_allclose(
         capacity(length)[0] / capacity(length)[1],
         np.where(np.array(MUSCLES) == "latissimus dorsi middle", np.exp(-1), 1.0),
     )
-    assert_allclose(capacity(length + 0.05)[:, len(modelled()) :], capacity(length)[:, len(modelled()) :])
 
 
 def test_another_body_moves_everything_that_rests_on_it():
@@ -291,13 +302,13 @@ def test_drawn_bodies_stay_about_the_table_and_repeat_with_their_seed():
 
 def test_stronger_lifters_hold_more_and_know_it():
     weak, strong = (sm.rep(MEN, PULL, points=11, strength=factor).largest_load_kg for factor in (1.0, 2.0))
-    assert np.all(
-        (strong > 1.7 * weak) & (strong < 2 * weak)
-    )  # not quite twice: the arm's own weight helps to pull down
+    assert np.all((strong > 1.7 * weak) & (strong < 2.1 * weak))
+    assert strong[5] < 2 * weak[5]  # not quite twice: here the arm's own weight helps to pull down
     given = sm.Strength(1.0, 0.9, 1.1, fact("elbow_over_shoulder_strength"), "a number")
     assert_allclose(sm.rep(MEN, PULL, points=11, strength=given).largest_load_kg, weak)
-    elbow = sm.rep(MEN, PULL, points=11, strength=replace(given, elbow=10.0))
-    assert elbow.whole_rep_load_kg > weak[3:].min() + 1  # here it is the elbow that gives out
+    chin_up = sm.pulls["chin-up"]  # here it is the elbow that gives out
+    usual, elbow = (sm.rep(MEN, chin_up, points=11, strength=some) for some in (given, replace(given, elbow=10.0)))
+    assert elbow.whole_rep_load_kg > usual.whole_rep_load_kg + 1
 
 
 @pytest.mark.parametrize(

@@ -15,7 +15,7 @@ MEN = sm.Lifter.average("men")
 
 def turn_of(pull, lifter=MEN):
     path = hand_path(lifter, pull, 21)
-    return forearm_turn(arm_at(lifter, path.hand, path.normal, pull.elbow_cue), lifter, pull)
+    return forearm_turn(arm_at(lifter, path.hand, path.normal, pull.elbow_cue), pull)
 
 
 @pytest.mark.parametrize("turn", HAND_TURNS)
@@ -48,7 +48,7 @@ def test_an_arm_hanging_bent_holds_a_bar_palm_up_down_and_between():
         hinge = np.array([[0.0, 0.0, 1.0]])
 
     pull = sm.pulls["seated row close"].change(touch_up=-0.3, touch_forward=0.1)
-    found = [float(forearm_turn(Level, MEN, pull.change(hand_turn=turn))[0]) for turn in HAND_TURNS]
+    found = [float(forearm_turn(Level, pull.change(hand_turn=turn))[0]) for turn in HAND_TURNS]
     assert_allclose(np.degrees(found), [90, 0, -90], atol=1e-9)
 
 
@@ -63,7 +63,7 @@ def test_a_supinated_hand_is_turned_half_way_round_from_a_pronated_one(name):
 def test_a_wide_underhand_grip_asks_for_more_than_a_forearm_has():
     close = sm.pulls["front pulldown"].change(hand_turn="supinated")
     beyond = [np.degrees(beyond_forearm(turn_of(close.change(grip_ratio=ratio)))).max() for ratio in (0.8, 1.4, 2.0)]
-    assert beyond[0] == 0 and beyond[2] > beyond[1] > 5
+    assert beyond[0] < 10 and beyond[2] > beyond[1] > beyond[0] + 5
 
 
 def test_what_is_beyond_the_forearm():

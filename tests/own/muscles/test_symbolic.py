@@ -22,7 +22,7 @@ def planar(o, i, radius, angle):
     group = PathSet(np.array([0]), np.array([[0.0, o, 0.0]]), np.array([[0.0, i, 0.0]]), np.array([radius]))
     cos, sin, zero, one = np.cos(angle), np.sin(angle), 0 * angle, 1 + 0 * angle
     turn = np.moveaxis(np.array([[one, zero, zero], [zero, cos, -sin], [zero, sin, cos]]), -1, 0)
-    length, torque = paths(turn, np.eye(3), (group, NOTHING))
+    length, torque = paths(turn, np.eye(3), (group, NOTHING, NOTHING))
     return length[:, 0], -torque[:, 0, 0]
 
 

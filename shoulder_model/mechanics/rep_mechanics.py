@@ -1,4 +1,4 @@
-"""What a pull asks of shoulder, elbow and girdle, load case by load case.
+"""One rep before any muscle: where hand, arm and girdle are, what the load asks of each joint, how far each joint turns.
 
 Torques are linear in the forces, so three cases hold every load:
 
@@ -6,12 +6,15 @@ Torques are linear in the forces, so three cases hold every load:
 """
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
-from .arm import arm_at
-from .hand_path import hand_path
-from .statics import anatomical, arm_weights, elbow_torque, girdle_torque, needed_torque, sc_joint
+from .arm import Posture, arm_at, turn_since
+from .girdle import girdle_turn
+from .hand_path import HandPath, hand_path
+from .ribs import turn_past_ribs
+from .statics import anatomical, arm_weights, elbow_torque, girdle_torque, needed_torque
 
 TO_THE_RIGHT = np.array([0.0, 0.0, 1.0])
 
@@ -55,7 +58,44 @@ class LoadCases:
         return LoadCases(*(case.map(change) for case in (self.arm_weight, self.per_kg, self.side_force)))
 
 
-def load_cases(lifter, pull, points, *, arm_weight=True):
+@dataclass(frozen=True)
+class JointTurns:
+    """How far each joint has turned since the point before, 0 at the first: ``shoulder`` (..., point, 3) of the upper arm
+    against the girdle, ``elbow`` (..., point), ``girdle`` (..., point, 2). [rad]
+
+    Components and signs as those of the torques (`axes`), so torque times turn is the work of a joint.
+    """
+
+    shoulder: np.ndarray
+    elbow: np.ndarray
+    girdle: np.ndarray
+
+
+@dataclass(frozen=True)
+class RepMechanics:
+    """A rep before any muscle: the ``path`` of the hand, the ``posture`` of the arm, by how much the elbow was turned
+    ``past_ribs`` (..., point) [rad], and what the load ``cases`` ask of the ``lifter``.
+    """
+
+    path: HandPath
+    posture: Posture
+    past_ribs: np.ndarray
+    cases: LoadCases
+    lifter: object
+
+    @cached_property
+    def turns(self):
+        """The `JointTurns` of the rep. [rad]"""
+        girdle = girdle_turn(self.lifter, np.broadcast_to(self.path.girdle.gh, self.posture.elbow.shape))
+        of_trunk = anatomical(turn_since(self.posture.humerus))
+        of_girdle = np.stack(
+            [girdle[..., 1], 0.0 * girdle[..., 0], girdle[..., 0]], axis=-1
+        )  # depression, -, retraction
+        elbow = np.diff(self.posture.elbow_flexion, axis=-1, prepend=self.posture.elbow_flexion[..., :1])
+        return JointTurns(of_trunk - of_girdle, elbow, girdle)
+
+
+def rep_mechanics(lifter, pull, points, *, arm_weight=True):
     """The way of the hand, the arm along it, and what the load cases ask of the joints.
 
     Parameters
@@ -69,7 +109,7 @@ def load_cases(lifter, pull, points, *, arm_weight=True):
 
     Returns
     -------
-    hand_path.HandPath, arm.Posture, LoadCases
+    RepMechanics
         Arrays (..., point), components behind.
 
     Raises
@@ -79,13 +119,16 @@ def load_cases(lifter, pull, points, *, arm_weight=True):
     """
     path = hand_path(lifter, pull, points)
     posture = arm_at(lifter, path.hand, path.normal, pull.elbow_cue)
+    past_ribs = turn_past_ribs(lifter, posture, path.girdle.gh)
+    if past_ribs.any():
+        posture = arm_at(lifter, path.hand, path.normal, pull.elbow_cue + past_ribs)
 
     def torques(positions, forces, first_below_elbow=0):
         below = positions[first_below_elbow:], forces[first_below_elbow:]
         return JointTorques(
             anatomical(needed_torque(positions, forces)),
             elbow_torque(posture, *below),
-            girdle_torque(positions, forces, sc_joint(lifter)),
+            girdle_torque(positions, forces, path.girdle.sc),
         )
 
     per_kg = torques([path.hand], [pull.newtons_per_kg * path.along])
@@ -93,4 +136,6 @@ def load_cases(lifter, pull, points, *, arm_weight=True):
         weight = torques(*arm_weights(lifter, posture, pull.trunk_lean), first_below_elbow=1)  # upper arm, then forearm
     else:
         weight = per_kg.map(lambda torque: 0.0 * torque)
-    return path, posture, LoadCases(weight, per_kg, torques([path.hand], [TO_THE_RIGHT]))
+    return RepMechanics(
+        path, posture, past_ribs, LoadCases(weight, per_kg, torques([path.hand], [TO_THE_RIGHT])), lifter
+    )

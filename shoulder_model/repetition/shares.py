@@ -1,0 +1,177 @@
+"""Who does how much of a pull: the table a coach pins to the wall, in two kinds of figure.
+
+- work: what muscles put into the rep, force times shortening [J] (`work_done`), as shares of all that is put in; muscles
+  that are lengthened while they pull take some out again, and are named apart.
+- active muscle: activation × cross-section, averaged over the rep [cm²]: how much muscle is switched on for how long,
+  whether it shortens or holds.
+
+Both are taken over the counted part of the rep, at a set part of its largest load, so pulls are compared at equal effort.
+Two more things are open, and the span of the answer holds both: whether the shoulder is balanced in the plane of pull (the
+planar model's own balance, and the value) or about all axes, and the muscles themselves: random bodies, with cross-sections
+over their sources' range and landmarks moved by half of theirs. Which muscles share is an assumption of its own that the
+span does not hold (least sum of squared activations, each weighed by its cross-section).
+"""
+
+from dataclasses import dataclass
+from functools import cache
+from typing import NamedTuple
+
+import numpy as np
+
+from ..inputs import Allowed, InputError, choice, number
+from ..muscles import LAT, MUSCLES, drawn_bodies, reference_body
+from ..people import one_person
+from .balance import BALANCES
+from .counted_part import counted_part, first_counted
+from .options import options_of
+from .rep_and_sweep import rep
+from .work_done import muscle_work
+
+GROUP_MUSCLES = {  # muscle group as a coach means it -> its muscles; all of them, each once
+    "lat": LAT,
+    "teres major": ("teres major",),
+    "rear deltoid": ("deltoid posterior",),
+    "mid-back": ("trapezius upper", "trapezius middle", "trapezius lower", "rhomboids"),
+    "elbow flexors": ("biceps brachii", "brachialis", "brachioradialis"),
+    "pectoralis major": ("pectoralis major clavicular", "pectoralis major sternal", "pectoralis major costal"),
+    "front and side deltoid": ("deltoid anterior", "deltoid middle"),
+    "rotator cuff": ("infraspinatus", "teres minor", "subscapularis", "supraspinatus"),
+    "triceps": ("triceps long head", "triceps short heads"),
+    "serratus, pectoralis minor, others": (
+        "serratus anterior",
+        "pectoralis minor",
+        "levator scapulae",
+        "coracobrachialis",
+    ),
+}
+KINDS = ("work", "active muscle")
+EFFORT = Allowed(0.05, 0.95, "of the largest load", "give the share of the largest load, below 1")
+BODIES, SEED = 40, 20
+BAND = (5, 95)  # percentiles of the random bodies
+POINTS = 21
+
+
+class Share(NamedTuple):
+    """One group's share, 0 to 1: the planar balance's ``value``, that of ``all_axes``, and the span ``low`` to ``high``."""
+
+    value: float
+    all_axes: float
+    low: float
+    high: float
+
+
+@dataclass(frozen=True)
+class Shares:
+    """Who does how much of one pull.
+
+    ``kind`` one of `KINDS`; ``of`` group -> `Share`, 1 in sum; ``taken_out`` group -> `Share` of negative work over all that
+    is put in, 0 or less; ``load_kg`` on the bar by balance, at which they were taken.
+    """
+
+    kind: str
+    of: dict
+    taken_out: dict
+    load_kg: dict
+
+
+def active_cross_section(rep, body=None):
+    """Activation × PCSA averaged over the counted part of a rep, (..., muscle). [cm²]
+
+    Parameters
+    ----------
+    rep : xarray.Dataset
+        Of `rep_and_sweep.rep` or `sweep`, with work.
+    body : muscles.Body, optional
+        The reference body by default.
+    """
+    body = reference_body() if body is None else body
+    active = counted_part(rep).activation.mean("point")
+    return active.transpose(..., "muscle").values * body.cross_section
+
+
+def group_shares(amounts):
+    """What each group puts in and takes out, as shares of all that is put in: two dicts of arrays (...), without unit.
+
+    ``amounts`` (..., muscle) of one unit, such as `active_cross_section` [cm²] or muscles' work [J]. A muscle's sign decides.
+    """
+    put_in, taken_out = np.maximum(amounts, 0.0), np.minimum(amounts, 0.0)
+    total = put_in.sum(axis=-1)
+    return tuple(
+        {group: signed[..., _places(group)].sum(axis=-1) / total for group in GROUP_MUSCLES}
+        for signed in (put_in, taken_out)
+    )
+
+
+@cache
+def _places(group):
+    return [MUSCLES.index(name) for name in GROUP_MUSCLES[group]]
+
+
+@cache
+def _bodies():
+    return drawn_bodies(BODIES, SEED)
+
+
+def muscle_shares(lifter, pull, *, kind="work", effort=0.5, band=True):
+    """Who does how much of one rep, by muscle group.
+
+    Parameters
+    ----------
+    lifter : people.Lifter
+        One lifter.
+    pull : mechanics.Pull
+        Its own load does not matter.
+    kind : "work" or "active muscle"
+    effort : float
+        Load over the rep's largest one, in the same balance, 0.05 to 0.95.
+    band : bool
+        False takes the reference body alone, about 20 times faster; the span is then that of the two balances.
+
+    Returns
+    -------
+    Shares
+
+    Raises
+    ------
+    InputError
+        There is a point where the model cannot hold even the arm.
+
+    Notes
+    -----
+    A random body that cannot hold the load somewhere counts with what it has there, at its own limit.
+    """
+    one_person(lifter, "a share of the work")
+    choice("kind", kind, KINDS)
+    number("effort", effort, EFFORT)
+    load_kg, in_balance = {}, []
+    for balance in BALANCES:
+        load_kg[balance] = effort * float(rep(lifter, pull, points=POINTS, balance=balance).whole_rep_load_kg)
+        if not np.isfinite(load_kg[balance]):
+            raise InputError(
+                "pull", f"pull {pull.name}: there is a point where the model cannot hold even the arm; change it"
+            )
+        loaded = pull.change(load_kg=load_kg[balance])
+        bodies = [reference_body(), *(_bodies() if band else ())]
+        amounts = np.array([_amounts(lifter, loaded, kind, balance, body) for body in bodies])
+        in_balance.append(group_shares(amounts))
+    put_in, taken_out = (
+        {group: _share(*(of[i][group] for of in in_balance)) for group in GROUP_MUSCLES} for i in (0, 1)
+    )
+    return Shares(kind, put_in, {group: share for group, share in taken_out.items() if share.low < 0}, load_kg)
+
+
+def _amounts(lifter, pull, kind, balance, body):
+    """Every muscle's work [J] or active cross-section [cm²], (muscle,)."""
+    one = rep(lifter, pull, points=POINTS, balance=balance, body=body)
+    if kind == "active muscle":
+        return active_cross_section(one, body)
+    elbow = options_of({}).strength_of(lifter).elbow
+    return muscle_work(one, pull, elbow, first_counted(POINTS)).sum("at").values
+
+
+def _share(*of_bodies):
+    """The `Share` from one array (body,) for each balance, the reference body first."""
+    ends = [np.percentile(values, BAND) for values in of_bodies]
+    plane, all_axes = (float(values[0]) for values in of_bodies)
+    low, high = min(plane, all_axes, *(end[0] for end in ends)), max(plane, all_axes, *(end[1] for end in ends))
+    return Share(plane, all_axes, float(low), float(high))
