@@ -12,9 +12,7 @@ from ..inputs import InputError, shown
 from ..people import ELBOW_LIMIT
 from .vectors import cross, dot, stack, unit
 
-ROUNDED = (
-    2e-3  # of the closest distance: between the places where a path is looked at, the hand may come so much closer
-)
+ROUNDED = 2e-3  # of the closest distance: so much closer the hand may come where a path is not looked at
 
 
 def shoulder_hand_distance(lifter, elbow_flexion):
@@ -131,14 +129,8 @@ def turn_since(bone):
     ``bone`` (..., point, 3, 3): its axes as columns, without unit.
     """
     change = np.einsum("...ij,...kj->...ik", bone[..., 1:, :, :], bone[..., :-1, :, :])
-    sines = (
-        stack(
-            change[..., 2, 1] - change[..., 1, 2],
-            change[..., 0, 2] - change[..., 2, 0],
-            change[..., 1, 0] - change[..., 0, 1],
-        )
-        / 2
-    )  # the axis times the angle's sine
+    across = change - np.swapaxes(change, -1, -2)
+    sines = stack(across[..., 2, 1], across[..., 0, 2], across[..., 1, 0]) / 2  # the axis times the angle's sine
     sine, cosine = np.sqrt(dot(sines, sines)), (np.einsum("...ii->...", change) - 1) / 2
     turn = np.zeros(bone.shape[:-1])
     turn[..., 1:, :] = sines * (np.arctan2(sine, cosine) / np.where(sine > 0, sine, 1.0))[..., None]
