@@ -14,7 +14,7 @@ BONE, ALL, WAIST = (
 )
 WORDS = (
     "A back from behind and from the side with its muscles. On the right half, at the surface: trapezius in three parts from "
-    "neck and spine to the shoulder blade; posterior deltoid over the shoulder; infraspinatus on the blade; teres major below "
+    "neck and spine to the shoulder blade; rear deltoid over the shoulder; infraspinatus on the blade; teres major below "
     "it; latissimus dorsi from lower spine and pelvis to the upper arm, the widest. On the left half, underneath and dashed: "
     "rhomboids between spine and blade, erectors along the spine. From the side the layers at the back of the trunk show as "
     f"thickness. Below, the mean man's shoulders: {ALL:.1f} cm across, {BONE:.1f} cm of it between the bony points; waist {WAIST:.1f} cm."
@@ -33,7 +33,7 @@ BEHIND = {
     "trapezius middle": ([(0, 3.4), (8, 2.6), (17.6, 1), (15.6, -1.2), (8.2, -3.6), (0, -5)], THICK),
     "trapezius lower": ([(0, -5), (8.2, -3.6), (6.2, -10), (3.2, -19), (0, -29)], THICK),
     "infraspinatus": ([(7.6, -4.8), (11, -3.8), (15, -6), (19.4, -8.4), (16, -9.8), (11, -13), (8.4, -14)], THICK),
-    "posterior deltoid": (
+    "rear deltoid": (
         [(11, -3), (17, -0.4), (20.8, 1.2), (24.6, -2), (25.7, -8), (25.9, -13), (25.4, -18), (23, -15), (19.6, -8), (15, -5.6)],
         WIDE,
     ),
@@ -77,10 +77,10 @@ BESIDE = {
         WIDE,
     ),
     "teres major": ([(-9.1, -13), (-5, -12.4), (-1, -10), (-0.4, -12), (-5, -14.4), (-9, -16.2)], WIDE),
-    "posterior deltoid": ([(-5.6, 0), (-1, 2.8), (0.6, -2), (2.5, -9), (4.6, -17), (1, -14), (-4.6, -6.5)], WIDE),
+    "rear deltoid": ([(-5.6, 0), (-1, 2.8), (0.6, -2), (2.5, -9), (4.6, -17), (1, -14), (-4.6, -6.5)], WIDE),
 }  # fmt: skip
 LABELS_BEHIND = {  # words -> (label height, place it points to)
-    "trapezius upper": (9.5, (9, 5.2)), "trapezius middle": (4.5, (14, 1)), "posterior deltoid": (-2, (24, -5)),
+    "trapezius upper": (9.5, (9, 5.2)), "trapezius middle": (4.5, (14, 1)), "rear deltoid": (-2, (24, -5)),
     "infraspinatus": (-8, (15, -7.6)), "teres major": (-14, (17.5, -11)), "latissimus dorsi": (-40, (13, -31)),
 }  # fmt: skip
 LABELS_UNDER = {"shoulder blade": (4.5, (-15, 0)), "rhomboids": (-8, (-5, -7)), "erectors": (-40, (-4.6, -36))}
@@ -144,11 +144,11 @@ def beside(axes):
     axes.add_patch(Ellipse((1, 24), 18, 19, facecolor=TRUNK, edgecolor=GREY))
     shape(axes, PROFILE, 2, facecolor=TRUNK, edgecolor=GREY)
     for name, (corners, look) in BESIDE.items():
-        shape(axes, corners, 6 if name == "posterior deltoid" else 4, **look)
+        shape(axes, corners, 6 if name == "rear deltoid" else 4, **look)
     shape(axes, ARM, 5, facecolor="#e0d6cb", edgecolor=GREY)
     for name, (y, place) in LABELS_BESIDE.items():
         points_to(axes, name, (-17, y), place, -1)
-    points_to(axes, "posterior\ndeltoid", (14, 5), (-1.5, -2), 1)
+    points_to(axes, "rear\ndeltoid", (14, 5), (-1.5, -2), 1)
 
 
 def key(axes):

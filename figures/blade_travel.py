@@ -1,10 +1,10 @@
-"""How the blade carries the shoulder: a wide row from above and a pulldown from the front, at the reach and at the end."""
+"""How the blade carries the shoulder: a wide row from above and a pulldown from the front, at full reach and at the end."""
 
 import matplotlib as mpl
 import numpy as np
 
 import shoulder_model as sm
-from shoulder_model.draw.lifter_views import rounded
+from shoulder_model.draw.artists import rounded
 from shoulder_model.draw.look import BLACK, BLUE, GREEN, GREY, PURPLE, SKIN, STYLE, TRUNK, VERMILLION, new_figure
 from shoulder_model.draw.stage import Stage
 from shoulder_model.sources import fact
@@ -32,7 +32,7 @@ def centimetres(metres):
 
 
 WORDS = (
-    f"The right shoulder twice, at the reach and at the end of the pull. Left, from above, a wide row: the collarbone turns "
+    f"The right shoulder twice, at full reach and at the end of the pull. Left, from above, a wide row: the collarbone turns "
     f"back by {turned(ROW, 'retraction'):.0f}° about the joint beside the breastbone, and the shoulder's centre, "
     f"{100 * RADIUS:.0f} cm away, is carried back by {centimetres(BACK)} cm. The line of pull passes that joint at "
     f"{centimetres(LEVER)} cm all the way. Right, from the front, a pulldown: the collarbone comes down by "
@@ -52,7 +52,7 @@ def from_front(points):
 
 
 def arm(axes, seen, rep, point, late):
-    """Collarbone and arm at one point of a rep, pale at the reach."""
+    """Collarbone and arm at one point of a rep, pale at full reach."""
     shoulder, elbow, hand = (seen(rep[name].values[point]) for name in ("gh_centre", "elbow", "hand"))
     width, alpha = (10, 1.0) if late else (7, 0.45)
     axes.plot(

@@ -7,7 +7,7 @@ from shoulder_model.draw.look import BLACK, BLUE, GREY, SKIN, STYLE, VERMILLION,
 from shoulder_model.draw.stage import Stage
 from shoulder_model.mechanics import joint_force, needed_torque, tension_to_hold
 
-ANGLE, AT, CENTRE = np.radians(15.0), 0.12, 0.24  # rad, m, m; Giancoli, Physics, 7th ed., ch. 9
+ANGLE, AT, CENTRE = np.radians(15.0), 0.12, 0.24  # rad, m, m; Physics: Principles with Applications, 7th ed., ch. 9
 WEIGHT = np.array([0.0, -3.3 * 9.80, 0.0])
 ARM = AT * np.sin(ANGLE)
 TENSION = float(tension_to_hold(needed_torque([np.array([CENTRE, 0.0, 0.0])], [WEIGHT])[2], ARM))

@@ -11,7 +11,7 @@ LIFTER = Lifter.average("men")
 LOOKS = {
     "latissimus dorsi middle": (BLUE, "-", "lat, middle part"),
     "teres major": (VERMILLION, "--", "teres major"),
-    "deltoid posterior": (GREEN, "-.", "posterior deltoid"),
+    "deltoid posterior": (GREEN, "-.", "rear deltoid"),
 }
 SHOWN = ("front pulldown", "seated row close", "seated row wide")
 
@@ -47,6 +47,6 @@ def stage():
             axes.tick_params(labelleft=i == 0)
             axes.set_xticks([0, 25, 50, 75])
             if i == 0:
-                axes.set_ylabel("cosine, 1 = same way")
+                axes.set_ylabel("fit, 1 = same way")
                 figure.legend(*axes.get_legend_handles_labels(), loc="upper center", ncols=3, fontsize=11.5)
         return Stage(figure)

@@ -55,7 +55,7 @@ def curves(axes, panel):
         axes.plot(WAY, HELD, color=GREY, ls=":", lw=2, label="front pulldown, blade held")
     axes.axhline(0, color=BLACK, lw=0.8)
     axes.set(xlim=(0, 100), ylim=(-22, 56), xticks=[0, 25, 50, 75, 100])
-    axes.set(xlabel="way of the hand [%]", title=TITLES[panel])
+    axes.set(xlabel="hand travel [%]", title=TITLES[panel])
     axes.grid(color="#eeeeee")
     axes.legend(loc="lower right" if panel == 0 else "upper right", labelspacing=0.3, handlelength=3.2)
 

@@ -5,9 +5,9 @@ import numpy as np
 
 import shoulder_model as sm
 from shoulder_model.axes import AXES
-from shoulder_model.draw.lifter_views import SideView
 from shoulder_model.draw.look import AXIS_LOOK, BLACK, GREY, STYLE, new_figure
 from shoulder_model.draw.scene import scene_of
+from shoulder_model.draw.side_views import SideView
 from shoulder_model.draw.stage import Stage
 from shoulder_model.mechanics import tape_law_margin
 
@@ -35,13 +35,16 @@ def bodies(figure, left, width):
     """The lifter from the side at each of `SHOWN`, standing over its place on the axis below."""
     size = 0.27
     for lean in SHOWN:
-        view = SideView(figure.add_axes([left + width * lean / 90 - size / 2, 0.585, size, 0.40]))
+        view = SideView(
+            figure.add_axes([left + width * lean / 90 - size / 2, 0.585, size, 0.40]), limits=(-0.95, 0.95, -0.64, 0.78)
+        )
         pull = PULL.change(trunk_lean=np.radians(lean))
         view.show(scene_of(LIFTER, pull, sm.rep(LIFTER, pull, points=21), 13))
-        view.tape_words.set_text("")
-        view.axes.set_title("")
+        view.tape.hide()
+        view.force.hide()
+        view.setting.steel.set_data([], [])
+        view.title.set_text("")
         view.axes.set_axis_off()
-        view.axes.set(xlim=(-0.95, 0.95), ylim=(-0.64, 0.78))
 
 
 def curves(axes):

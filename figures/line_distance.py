@@ -4,8 +4,8 @@ import matplotlib as mpl
 import numpy as np
 
 from shoulder_model import Lifter
-from shoulder_model.draw.lifter_views import HeldView
 from shoulder_model.draw.look import LETTERS, STYLE, new_figure
+from shoulder_model.draw.side_views import HeldView
 from shoulder_model.draw.stage import Stage
 from shoulder_model.mechanics import held_weight
 
@@ -29,17 +29,16 @@ def stage():
     with mpl.rc_context(STYLE):
         figure = new_figure(10.4, 4.2)
         for i, (up, words) in enumerate(PLACES.items()):
-            view = HeldView(figure.add_axes([0.005 + 0.333 * i, 0.13, 0.322, 0.78]))
+            axes = figure.add_axes([0.005 + 0.333 * i, 0.13, 0.322, 0.78])
+            view = HeldView(axes, limits=(-0.40, 0.92, -0.90, 0.42))
             view.show(LIFTER, HELD[up])
-            for gone in (view.tape_words, view.elbow_words):
-                gone.set_text("")
-            view.elbow_tape.set_data([], [])
-            view.tape.set_linewidth(5)
-            if AWAY[up] < 1:
-                view.tape.set(marker="o", markersize=9)
-            view.axes.set(xlim=(-0.36, 0.84), ylim=(-1.0, 0.42))
+            view.title.set_text("")
+            view.elbow_tape.hide()
+            hand = HELD[up].posture.hand
+            view.tape.show((0.0, 0.0), (hand[0], 0.0), (0.0, 0.10), view.window)
+            view.tape.words.hide()
             view.axes.set_title(f"arm {words}", pad=5, fontweight="bold", fontsize=LETTERS + 1)
-            view.axes.text(0.19, 0.06, f"$d$ = {AWAY[up]:.0f} cm", va="bottom", fontsize=LETTERS + 3, fontweight="bold")
+            view.axes.text(0.20, 0.14, f"$d$ = {AWAY[up]:.0f} cm", va="bottom", fontsize=LETTERS + 3, fontweight="bold")
             view.axes.text(
                 0.5, -0.06, f"49 N × {AWAY[up]:.0f} cm = {TORQUE[up]:.1f} N m", ha="center", va="top",
                 fontsize=LETTERS + 2, transform=view.axes.transAxes,

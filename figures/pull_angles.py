@@ -5,8 +5,21 @@ import numpy as np
 from matplotlib.patches import ConnectionPatch, Polygon
 
 import shoulder_model as sm
-from shoulder_model.draw.lifter_views import HEAD_RADIUS, HEAD_UP, OUTLINE_STATURE, SIDE_OUTLINE
-from shoulder_model.draw.look import AXIS_LOOK, BLACK, GREY, PALE, SMALL, STYLE, TRUNK, new_figure
+from shoulder_model.draw.body import HAIR_SIDE, HEAD_SIDE, PELVIS_SIDE, TRUNK_SIDE, body_size
+from shoulder_model.draw.look import (
+    AXIS_LOOK,
+    BLACK,
+    EDGE,
+    GREY,
+    HAIR,
+    LEGS,
+    PALE,
+    SKIN,
+    SMALL,
+    STYLE,
+    TRUNK,
+    new_figure,
+)  # fmt: skip
 from shoulder_model.draw.stage import Stage
 
 LIFTER = sm.Lifter.average("men")
@@ -35,11 +48,11 @@ def shares(pull):
 
 def dial(axes):
     """Trunk, arc and one ray for each pull angle."""
-    size = LIFTER.stature / OUTLINE_STATURE
-    axes.add_patch(Polygon(SIDE_OUTLINE * [LIFTER.chest_depth, size], facecolor=TRUNK, edgecolor=GREY, zorder=1))
-    axes.add_patch(
-        mpl.patches.Circle((0.03, HEAD_UP * size), HEAD_RADIUS * size, facecolor=TRUNK, edgecolor=GREY, zorder=0.9)
-    )
+    size = body_size(LIFTER)
+    of_trunk = LIFTER.chest_depth, size
+    parts = TRUNK_SIDE * of_trunk, PELVIS_SIDE * of_trunk, HEAD_SIDE * size, HAIR_SIDE * size
+    for part, colour in zip(parts, (TRUNK, LEGS, SKIN, HAIR), strict=True):
+        axes.add_patch(Polygon(part, facecolor=colour, edgecolor=EDGE, zorder=1))
     turn = np.linspace(0, np.pi, 91)
     axes.plot(RADIUS * np.sin(turn), RADIUS * np.cos(turn), color=GREY, lw=1.5)
     for angle in sorted(set(DEGREES)):

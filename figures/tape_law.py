@@ -4,9 +4,10 @@ import matplotlib as mpl
 import numpy as np
 
 from shoulder_model import Lifter, pulls, rep
-from shoulder_model.draw.lifter_views import FrontView, SideView
+from shoulder_model.draw.facing_views import FrontView
 from shoulder_model.draw.look import BLACK, GREY, PURPLE, STYLE, new_figure
 from shoulder_model.draw.scene import scene_of
+from shoulder_model.draw.side_views import SideView
 from shoulder_model.draw.stage import Stage
 
 CLIENT = Lifter.from_measures("women", stature=1.68, mass=64.0, biacromial=0.372)
@@ -63,19 +64,22 @@ def side(view):
     for name, up in zip(PLACES, UP, strict=True):
         axes.text(A + 0.17, up / 100, f"{name}: {up:.0f} cm up", ha="left", va="center")
         axes.plot([A + 0.02, A + 0.155], [up / 100, up / 100], color=GREY, lw=1, ls=":", zorder=2)
-    axes.text(-0.17, 0.0, f"a {100 * A:.1f} cm", ha="right", va="center", fontweight="bold", zorder=9)
+    view.tape.show((0.0, 0.0), (A, 0.0), (0.0, -0.29), view.window)
+    axes.text(A + 0.04, -0.29, f"a {100 * A:.1f} cm", ha="left", va="center", fontweight="bold", zorder=9)
+    view.force.hide()
+    view.setting.steel.set_data([], [])
 
 
 def stage():
     """Front beside side."""
     with mpl.rc_context(STYLE):
         figure = new_figure(9.6, 5.2)
-        for view, left, wide, fill in (
-            (FrontView(figure.add_axes([0.01, 0.02, 0.44, 0.90])), -0.62, 0.62, front),
-            (SideView(figure.add_axes([0.46, 0.02, 0.53, 0.90])), -0.62, 0.88, side),
+        for kind, place, limits, fill in (
+            (FrontView, [0.01, 0.02, 0.44, 0.90], (-0.66, 0.66, -0.76, 0.70), front),
+            (SideView, [0.46, 0.02, 0.53, 0.90], (-0.62, 0.97, -0.76, 0.70), side),
         ):
+            view = kind(figure.add_axes(place), limits=limits)
             view.show(scene_of(CLIENT, PULL, REP, POINTS[1]))
-            view.tape_words.set_text("")
-            view.axes.set(xlim=(left, wide), ylim=(-0.76, 0.70))
+            view.tape.hide()
             fill(view)
         return Stage(figure)

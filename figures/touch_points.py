@@ -3,9 +3,10 @@
 import matplotlib as mpl
 
 import shoulder_model as sm
-from shoulder_model.draw.lifter_views import SideView
 from shoulder_model.draw.look import BLACK, GREY, PURPLE, SMALL, STYLE, new_figure
+from shoulder_model.draw.side_views import SideView
 from shoulder_model.draw.stage import Stage
+from shoulder_model.draw.stance import SEATED, legs_of
 from shoulder_model.mechanics.pull import TRUNK_TOUCH
 
 LIFTER = sm.Lifter.average("men")
@@ -21,6 +22,7 @@ WORDS = "A trunk from the side, twice, with the line of pull through four touch 
     for title, offsets, where in zip(VIEWS, OFFSETS, ("in front of", "below"), strict=True)
 )
 TIP = 0.62  # m, where the drawn lines end
+LETTERS = 0.055  # m, what a line of words takes in this picture
 
 
 def tape(axes, start, end, words, at):
@@ -29,10 +31,19 @@ def tape(axes, start, end, words, at):
     axes.text(*at, words, ha="left" if start[1] == end[1] else "center", va="center", fontweight="bold")
 
 
-def pulldown(axes, forward, up, name, a, i):
+def spaced(heights):
+    """Heights of the names, from the top down, so that neighbours do not touch."""
+    out = list(heights)
+    for j in range(1, len(out)):
+        close = max(0.0, LETTERS - (out[j - 1] - out[j]))
+        out[j - 1], out[j] = out[j - 1] + close / 2, out[j] - close / 2
+    return out
+
+
+def pulldown(axes, forward, up, level, name, a, i):
     """A line of pull straight up; the last three touch points share one."""
     axes.annotate("", (forward, TIP), (forward, up), arrowprops=ARROW)
-    axes.text(forward + 0.05, up, name, va="center", fontsize=SMALL + 0.5)
+    axes.text(forward + 0.05, level, name, va="center", fontsize=SMALL + 0.5)
     if i < 2:
         y = 0.42 - 0.12 * i
         tape(
@@ -44,10 +55,10 @@ def pulldown(axes, forward, up, name, a, i):
         )
 
 
-def row(axes, forward, up, name, a, i):
+def row(axes, forward, up, level, name, a, i):
     """A line of pull straight ahead."""
     axes.annotate("", (TIP + 0.06, up), (forward, up), arrowprops=ARROW)
-    axes.text(TIP + 0.08, up, name, va="center", fontsize=SMALL + 0.5)
+    axes.text(TIP + 0.08, level, name, va="center", fontsize=SMALL + 0.5)
     x = 0.24 + 0.115 * i
     tape(axes, (x, 0), (x, up), f"{100 * a:.0f}", (x, 0.035))
 
@@ -60,15 +71,15 @@ def stage():
     with mpl.rc_context(STYLE):
         figure = new_figure(11.2, 5.0)
         for i, (title, pull) in enumerate(VIEWS.items()):
-            view = SideView(figure.add_axes([0.005 + 0.5 * i, 0.01, 0.49, 0.90]))
-            axes = view.axes
+            axes = figure.add_axes([0.005 + 0.5 * i, 0.01, 0.49, 0.90])
+            view = SideView(axes, limits=(-0.46, 1.04, -0.58, 0.66))
             axes.set_title(title, fontweight="bold")
-            axes.set(xlim=(-0.42, 0.98), ylim=(-0.58, 0.66))
             axes.set_axis_off()
-            view.draw_body(LIFTER, 0.0, (1.0, -0.05))
-            for j, (touch, a) in enumerate(zip(TRUNK_TOUCH, OFFSETS[i], strict=True)):
-                forward, up = pull.change(touch=touch).touch_point(LIFTER)
-                (row if i else pulldown)(axes, forward, up, touch, a, j)
+            view.draw_body(LIFTER, 0.0, legs_of(LIFTER, 0.0, SEATED))
+            points = [pull.change(touch=touch).touch_point(LIFTER) for touch in TRUNK_TOUCH]
+            levels = spaced(up for _, up in points)
+            for j, (touch, (forward, up), a) in enumerate(zip(TRUNK_TOUCH, points, OFFSETS[i], strict=True)):
+                (row if i else pulldown)(axes, forward, up, levels[j], touch, a, j)
                 axes.plot(forward, up, "x", color=GREY, ms=9, mew=2.5, zorder=8)
             reach = ([0, 0.62], [0, 0]) if i else ([0, 0], [0, 0.48])
             axes.plot(*reach, color=PURPLE, lw=1.3, ls=":", zorder=6)

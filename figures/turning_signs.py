@@ -4,8 +4,8 @@ import matplotlib as mpl
 import numpy as np
 
 from shoulder_model import Lifter
-from shoulder_model.draw.lifter_views import HeldView
 from shoulder_model.draw.look import BLUE, LETTERS, STYLE, VERMILLION, new_figure
+from shoulder_model.draw.side_views import HeldView
 from shoulder_model.draw.stage import Stage
 from shoulder_model.mechanics import held_weight
 
@@ -49,16 +49,15 @@ def stage():
         figure = new_figure(10.4, 4.0)
         for i, bend in enumerate(BENDS):
             where, who, sign, colour = side(bend)
-            view = HeldView(figure.add_axes([0.005 + 0.333 * i, 0.18, 0.322, 0.70]))
+            axes = figure.add_axes([0.005 + 0.333 * i, 0.18, 0.322, 0.70])
+            view = HeldView(axes, limits=(-0.30, 0.75, -0.38, 0.42))
             view.show(LIFTER, HELD[bend])
-            for gone in (view.tape_words, view.elbow_words):
-                gone.set_text("")
-            for gone in (view.tape, view.tape_ends):
-                gone.set_data([], [])
+            view.title.set_text("")
+            view.tape.hide()
             elbow, hand = HELD[bend].posture.elbow[:2], HELD[bend].posture.hand[:2]
-            view.pull.show(hand, np.array([hand[0], -0.24]))
-            view.elbow_tape.set(linewidth=5, zorder=7)
-            view.axes.set(xlim=(-0.26, 0.72), ylim=(-0.34, 0.42))
+            view.pull.show(hand, np.array([hand[0], -0.26]))
+            view.elbow_tape.show(elbow, (hand[0], elbow[1]), (0.0, 0.0), view.window)
+            view.elbow_tape.words.hide()
             view.axes.set_title(f"elbow bent {bend}°: the line\n{where}", pad=5, fontsize=LETTERS + 1)
             if TORQUE[bend] ** 2 > 0.01:
                 turn(view.axes, elbow, colour, TORQUE[bend])

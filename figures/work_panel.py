@@ -4,8 +4,8 @@ from shoulder_model.panels import WorkPanel
 
 PANEL = WorkPanel()
 WORDS = (
-    "A lifter from the front and the side, bars of how much of its strength each muscle uses, the polygon of what shoulder "
-    f"and elbow can supply with the load's ray, and the largest load along the rep. {PANEL.words}"
+    "A lifter from behind and from the side with bands along the muscles, as wide as their force, bars of how much of its "
+    f"strength each group of muscles uses, and the largest load along the rep. {PANEL.words}"
 )
 
 

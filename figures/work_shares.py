@@ -4,20 +4,7 @@ import matplotlib as mpl
 import numpy as np
 
 import shoulder_model as sm
-from shoulder_model.draw.look import (
-    BLACK,
-    BLUE,
-    GREEN,
-    GREY,
-    ORANGE,
-    PALE,
-    PURPLE,
-    SKIN,
-    SKY,
-    STYLE,
-    VERMILLION,
-    new_figure,
-)
+from shoulder_model.draw.look import BLACK, GROUP_LOOK, STYLE, new_figure
 from shoulder_model.draw.stage import Stage
 
 MAN, P = sm.Lifter.average("men"), sm.pulls
@@ -38,18 +25,10 @@ PULLS = {
     "seated row wide": P["seated row wide"],
     "chest-supported row": P["chest-supported row"],
 }
-LOOK = {  # group -> colour, hatch, letters of the bar
-    "lat": (BLUE, "", "white"),
-    "teres major": (SKY, "", BLACK),
-    "rear deltoid": (ORANGE, "", BLACK),
-    "mid-back": (VERMILLION, "", "white"),
-    "elbow flexors": (GREEN, "///", BLACK),
-    "pectoralis major": (PURPLE, "\\\\\\", BLACK),
-    "front and side deltoid": (SKIN, "", BLACK),
-    "rotator cuff": (PALE, "...", BLACK),
-    "triceps": (GREY, "xx", BLACK),
-    "serratus, pectoralis minor, others": ("white", "", BLACK),
-}
+HATCHES = {"elbow flexors": "///", "pectoralis major": "\\\\\\", "rotator cuff": "...", "triceps": "xx"}
+LOOK = {
+    group: (colour, HATCHES.get(group, ""), "white") for group, colour in GROUP_LOOK.items()
+}  # colour, hatch, letters
 PANELS = {"work": 0.262, "active muscle": 0.662}  # kind -> left edge
 PRINTED = ("lat", "mid-back")
 LETTERED = 0.07  # from this share on the bar says its number

@@ -5,9 +5,11 @@ import numpy as np
 from .axes import AXES, movement
 from .sources import constant, fact
 
+UNIT = " N m"
 LEAST_SHOWN = 0.5  # N m; less than this rounds to nothing
 LEAST_TURN_DEG = 0.5  # of the elbow past the ribs; the same
 LEAST_SHORT_CM = 0.5  # before the touch point; the same
+WIDE_UNDERHAND = 1.2  # × biacromial; common practice, no source
 
 
 def written(value, digits=0, *, sign=False):
@@ -26,6 +28,23 @@ def written(value, digits=0, *, sign=False):
     """
     rounded = round(float(value), digits) + 0.0
     return f"{rounded:{'+' if sign and rounded else ''}.{digits}f}".replace("-", "−")
+
+
+def with_margin(value, margin, digits=0):
+    """A number with its margin as text; a margin that rounds to nothing is not written.
+
+    Parameters
+    ----------
+    value, margin : float
+        In any unit.
+    digits : int
+        Behind the point, of both.
+
+    >>> with_margin(15.7, 1.8), with_margin(9.1, 0.3)
+    ('16 ± 2', '9')
+    """
+    doubt = written(margin, digits)
+    return written(value, digits) if float(doubt) == 0 else f"{written(value, digits)} ± {doubt}"
 
 
 def counted(count, thing, things=None):
@@ -57,47 +76,157 @@ def _largest_first(torque):
     return np.argsort(-np.round(np.abs(torque), 6), kind="stable")
 
 
-def torque_words(torque):
-    """Components of ``torque`` (3,) [N m] by the movement they make, largest first.
+def torque_words(torque, load=None):
+    """Components of ``torque`` (3,) [N m] by the movement they make, largest first, each split where the arm weighs.
+
+    Parameters
+    ----------
+    torque : array_like, shape (3,)
+        What the shoulder supplies. [N m]
+    load : array_like, shape (3,), optional
+        The load's part of it; the rest is the arm's own weight. None: nothing is split. [N m]
 
     >>> torque_words([12.2, -3.4, 0.1])
     '12 N m of adduction and 3 N m of flexion'
+    >>> torque_words([11.0, 12.2, 0.0], [14.0, 16.2, 0.0])
+    '12 N m of extension (16 from the load, 4 less by the arm) and 11 N m of adduction (14 from the load, 3 less by the arm)'
     """
-    parts = [
-        f"{abs(torque[i]):.0f} N m of {movement(AXES[i], torque[i])}"
-        for i in _largest_first(torque)
-        if abs(torque[i]) >= LEAST_SHOWN
-    ]
+    parts = []
+    for i in _largest_first(torque):
+        if abs(torque[i]) >= LEAST_SHOWN:
+            split = "" if load is None else _split_words(AXES[i], torque[i], load[i])
+            parts.append(f"{abs(torque[i]):.0f} N m of {movement(AXES[i], torque[i])}{split}")
     return listed(parts) if parts else "next to no torque"
 
 
-def leading_words(torque):
-    """Which component of ``torque`` (3,) [N m] leads, in words.
+def _split_words(axis, whole, load):
+    """What of one component the load asks for and what the arm's weight changes, in brackets."""
+    side = np.sign(whole)
+    whole, load = round(side * whole), round(side * load)
+    if load == whole:
+        return ""
+    if load < 0:
+        return f" (the load alone: {-load} of {movement(axis, -side)})"
+    return f" ({load} from the load, {abs(whole - load)} {'more' if whole > load else 'less'} by the arm)"
 
-    >>> leading_words([20.0, 2.0, 0.0]), leading_words([20.0, 19.0, 0.0])
-    ('mostly adduction', 'adduction and extension in about equal parts')
+
+def torque_change_words(now, kept, names=None):
+    """How the torques ``now`` differ from those ``kept``. [N m]
+
+    Parameters
+    ----------
+    now, kept : array_like, shape (component,)
+        Of either sign. [N m]
+    names : dict, optional
+        Component -> words for a positive value and for a negative one; those of the shoulder's `axes.AXES` without it.
+
+    >>> torque_change_words([14.0, 16.0, 0.0], [0.0, 16.1, 0.0])
+    'extension unchanged at 16, adduction up from 0 to 14 N m'
+    >>> torque_change_words([14.0, 16.0, 0.0], [-19.0, 20.0, 0.0])
+    'extension down from 20 to 16 N m, 14 N m of adduction instead of 19 of abduction'
     """
-    order = _largest_first(torque)
-    names = [movement(AXES[i], torque[i]) for i in order]
-    first, second = np.abs(torque)[order[:2]]
-    if first < LEAST_SHOWN:
-        return "next to no torque"
-    if second > 0.8 * first:
-        return f"{names[0]} and {names[1]} in about equal parts"
-    return f"mostly {names[0]}"
+    names = {axis: (movement(axis, 1), movement(axis, -1)) for axis in AXES} if names is None else names
+    rows = zip(names.values(), np.round(now), np.round(kept), strict=True)
+    rows = sorted(rows, key=lambda row: -min(abs(row[1]), abs(row[2])))  # what stays comes first
+    parts = [_change_words(sides, new, old) for sides, new, old in rows if new or old]
+    if not parts:
+        return "next to no torque in both"
+    if all(part.endswith(UNIT) for part in parts):
+        parts[:-1] = [part.removesuffix(UNIT) for part in parts[:-1]]  # said once, at the end
+    return ", ".join(parts)
 
 
-def torque_change_words(now, kept):
-    """How the torques ``now`` (3,) differ from those ``kept`` (3,). [N m]
+def _change_words(sides, new, old):
+    """One component before and after, in whole newton metres; ``sides`` names it above and below zero."""
+    if new * old < 0:
+        return f"{abs(new):.0f}{UNIT} of {sides[int(new < 0)]} instead of {abs(old):.0f} of {sides[int(old < 0)]}"
+    name, size, was = sides[int((new or old) < 0)], abs(new), abs(old)
+    if size == was:
+        return f"{name} unchanged at {size:.0f}{UNIT}"
+    return f"{name} {'up' if size > was else 'down'} from {was:.0f} to {size:.0f}{UNIT}"
 
-    >>> torque_change_words([20.0, 25.0, 0.0], [8.0, 25.1, 0.0])
-    '12 N m more adduction, the same extension and the same horizontal abduction'
+
+def by_hand_words(force, w, a, pull_angle):
+    """The tape law as it is done by hand: pull times tape length, for each component that is not nothing.
+
+    Parameters
+    ----------
+    force : float
+        Pull on one hand. [N]
+    w, a : float
+        Hand offset and line offset. [m]
+    pull_angle : float
+        0 overhead, 90° ahead, in the trunk. [rad]
+
+    >>> by_hand_words(147.1, 0.093, 0.107, 0.0)
+    '147 N × 10.7 cm (a) = 15.7 N m of extension, 147 N × 9.3 cm (w) = 13.7 N m of adduction'
     """
-    parts = []
-    for axis, change in zip(AXES, np.subtract(now, kept), strict=True):
-        size = f"{abs(change):.0f} N m {'more' if change > 0 else 'less'}" if abs(change) >= LEAST_SHOWN else "the same"
-        parts.append(f"{size} {movement(axis, 1)}")
-    return listed(parts)
+    degrees = round(float(np.degrees(pull_angle)))
+    parts = [("extension", a, "a", 1.0, "")]
+    for axis, ratio, name in (
+        ("adduction", np.cos(pull_angle), "cos"), ("horizontal_abduction", np.sin(pull_angle), "sin"),
+    ):  # fmt: skip
+        turned = "" if abs(abs(ratio) - 1) < 1e-9 else f" × {name} {written(degrees)}°"
+        parts.append((axis, w, "w", ratio, turned))
+    lines = []
+    for axis, length, letter, ratio, turned in parts:
+        torque = force * length * ratio
+        if abs(torque) >= LEAST_SHOWN:
+            side = movement(axis, torque)
+            lines.append(
+                f"{force:.0f} N × {abs(100 * length):.1f} cm ({letter}){turned} = {abs(torque):.1f} N m of {side}"
+            )
+    return ", ".join(lines) if lines else "the line of pull runs through the shoulder"
+
+
+def set_up_change_words(lifter, pull, kept):
+    """What a ``pull`` has that the ``kept`` one had not, both of the ``lifter``, in a few words; empty where they are the same.
+
+    >>> from shoulder_model import Lifter, pulls
+    >>> front = pulls["front pulldown"]
+    >>> set_up_change_words(Lifter.average("men"), front.change(grip_ratio=2.0), front)
+    'wider by 21 cm'
+    """
+    if pull.name != kept.name:
+        return f"{pull.name} instead of {kept.name}"
+    wider = round(float(100 * (pull.grip_ratio - kept.grip_ratio) * lifter.biacromial))
+    lean = round(float(np.degrees(pull.trunk_lean - kept.trunk_lean)))
+    cue = round(float(np.degrees(pull.elbow_cue - kept.elbow_cue)))
+    heavier = float(pull.mass_on_bar(lifter) - kept.mass_on_bar(lifter))
+    up = round(100 * float(pull.touch_point(lifter)[1] - kept.touch_point(lifter)[1]))
+    parts = [
+        f"{'wider' if wider > 0 else 'narrower'} by {abs(wider)} cm" if wider else "",
+        f"leaning {abs(lean)}° further {'back' if lean > 0 else 'forward'}" if lean else "",
+        f"elbows {abs(cue)}° further {'out' if cue > 0 else 'in'}" if cue else "",
+        f"{abs(heavier):.0f} kg {'heavier' if heavier > 0 else 'lighter'}" if abs(heavier) >= 0.5 else "",
+        f"touching {abs(up)} cm {'higher' if up > 0 else 'lower'}" if up else "",
+        f"hand {pull.hand_turn}" if pull.hand_turn != kept.hand_turn else "",
+        f"shoulder blade {'travelling' if pull.girdle_travel else 'held'}"
+        if pull.girdle_travel != kept.girdle_travel
+        else "",
+        f"on {'a bar' if pull.hold == 'bar' else 'separate handles'}" if pull.hold != kept.hold else "",
+    ]
+    said = [part for part in parts if part]
+    return listed(said) if said else ""
+
+
+def caution_words(pull):
+    """What to mind with a ``pull`` (`mechanics.Pull`), in words; empty where the usual care is enough.
+
+    That behind-the-neck training goes with signs of an unstable shoulder: J Strength Cond Res 2013;27(5):1333-1339, 123
+    lifters against 36 controls, self-report. The rest is common practice, no source.
+    """
+    lines = []
+    if pull.touch == "behind the neck":
+        lines.append(
+            "Behind the neck: lifters who do it had more signs of an unstable shoulder (123 lifters, J Strength Cond Res "
+            "2013;27:1333; not proven to be the cause). Prefer the front."
+        )
+    if pull.load_from == "body" and pull.room_angle == 0 and abs(pull.trunk_lean) < np.pi / 4:
+        lines.append("Hanging: step up to the bar and down again; do not drop into straight arms.")
+    if pull.hand_turn == "supinated" and pull.hold == "bar" and pull.grip_ratio > WIDE_UNDERHAND:
+        lines.append("A wide underhand grip on a straight bar twists wrist and elbow: come closer or use handles.")
+    return " ".join(lines)
 
 
 def lean_words(lean):
@@ -130,8 +259,8 @@ def pull_words(lifter, pull):
 
 
 def tape_words():
-    """What the tape's margin is made of, in words: "tape ± 1 cm, joint centre ± 7 mm"."""
-    return f"tape ± {100 * fact('tape_reading'):.0f} cm, joint centre ± {1000 * fact('gh_side_margin'):.0f} mm"
+    """What the tape's margin is made of, in words: "tape ± 1 cm, joint centre about ± 7 mm"."""
+    return f"tape ± {100 * fact('tape_reading'):.0f} cm, joint centre about ± {1000 * fact('gh_side_margin'):.0f} mm"
 
 
 def sc_tape_words():
@@ -158,7 +287,7 @@ def end_words(rep):
     blade = "the shoulder blade is held here; one that travels lets the bar come closer"
     why = blade if held else "the elbow bends no further"
     return (
-        f"The rep ends with the elbow fully bent ({fact('elbow_flexion_limit_deg'):.0f}°), {way} before the touch point: "
+        f"The rep ends with the elbow fully bent ({fact('elbow_flexion_limit_deg'):.0f}°), {way} short of the touch point: "
         f"{why}.{ribs}"
     )
 

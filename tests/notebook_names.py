@@ -1,13 +1,11 @@
 """Which names the cells of a chapter make and use, read from their source without running it."""
 
 import ast
-import builtins
 import inspect
 
 import shoulder_model as sm
 
 LOOPS = (ast.For, ast.While)
-BUILT_IN = {*dir(builtins), "__import__"}
 
 
 def is_folded(cell):
@@ -18,7 +16,7 @@ def is_folded(cell):
 class Cell(ast.NodeVisitor):
     """Names of one code cell: ``used`` before the cell makes them, ``made`` (name -> loops it is made in), ``leftovers``.
 
-    A leftover is a name that an assert uses outside the loop that made it last: it holds what the last turn left.
+    A leftover is a name that a check uses outside the loop that made it last: it holds what the last turn left.
     """
 
     def __init__(self, source, made_before=()):
@@ -105,20 +103,24 @@ class Cell(ast.NodeVisitor):
 
     visit_ListComp = visit_SetComp = visit_DictComp = visit_GeneratorExp = visit_Lambda = _visit_scope
 
-    def visit_Assert(self, node):
+    def visit_Call(self, node):
+        if isinstance(node.func, ast.Name) and node.func.id == "checked":
+            self._note_leftovers(node)
+        self.generic_visit(node)
+
+    def _note_leftovers(self, check):
         bound = {
             name.id
-            for part in ast.walk(node)
+            for part in ast.walk(check)
             if isinstance(part, ast.comprehension)
             for name in ast.walk(part.target)
             if isinstance(name, ast.Name)
         }
-        for name in ast.walk(node.test):
+        for name in ast.walk(check):
             if isinstance(name, ast.Name) and name.id not in bound:
                 loops = self.made.get(name.id, ())
                 if not set(loops) <= set(self.loops):
                     self.leftovers.add(name.id)
-        self.generic_visit(node)
 
 
 def code_cells(notebook):
@@ -126,20 +128,8 @@ def code_cells(notebook):
     return [cell for cell in notebook.cells if cell.cell_type == "code"]
 
 
-def unseen_names(notebook):
-    """Names that a visible cell uses and no visible cell before it makes: pairs of source and names."""
-    seen, missing = set(BUILT_IN), []
-    for cell in code_cells(notebook):
-        if not is_folded(cell):
-            names = Cell(cell.source)
-            if names.used - seen:
-                missing.append((cell.source, sorted(names.used - seen)))
-            seen |= set(names.made)
-    return missing
-
-
 def loop_leftovers(notebook):
-    """Names that an assert takes from what a loop left: pairs of source and names."""
+    """Names that a check takes from what a loop left: pairs of source and names."""
     made, found = {}, []
     for cell in code_cells(notebook):
         names = Cell(cell.source, made)

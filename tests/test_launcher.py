@@ -66,7 +66,9 @@ def test_a_theme_chosen_by_the_reader_survives_the_next_start(home, lecture):
 
 
 def test_every_folder_lies_in_the_state(tmp_path):
-    assert all(Path(folder).is_relative_to(tmp_path) for folder in environment(tmp_path).values())
+    made = environment(tmp_path)
+    assert made.pop("JUPYTER_WIDGETS_ECHO") == "0"
+    assert len(made) == 5 and all(Path(folder).is_relative_to(tmp_path) for folder in made.values())
 
 
 def test_the_page_opens_on_loopback_at_the_chapter_asked_for(home, tmp_path):
@@ -110,12 +112,17 @@ def test_a_damaged_notebook_does_not_keep_the_workbook_from_starting(home, conte
     assert trust(home, home / ".lab")[:2] == ["00_start", "03_grip_width"]
 
 
-def test_no_pop_ups_and_one_button():
-    settings = json.loads(files("shoulder_model.lab").joinpath("overrides.json").read_text())
+def test_no_pop_ups_and_two_buttons_that_the_page_knows():
+    lab = files("shoulder_model.lab")
+    settings = json.loads(lab.joinpath("overrides.json").read_text())
     news = settings["@jupyterlab/apputils-extension:notification"]
     assert news["fetchNews"] == "false" and news["checkForUpdates"] is False
-    (button,) = settings["@jupyterlab/notebook-extension:panel"]["toolbar"]
-    assert (button["label"], button["command"]) == ("Run everything", "notebook:run-all-cells")
+    buttons = [button["command"] for button in settings["@jupyterlab/notebook-extension:panel"]["toolbar"]]
+    assert buttons == ["workbook:run-everything", "workbook:show-code"]
+    extension = lab.joinpath("labextensions", "workbook-buttons")
+    build = json.loads(extension.joinpath("package.json").read_text())["jupyterlab"]["_build"]
+    script = extension.joinpath(build["load"]).read_text()
+    assert all(f'addCommand("{command}"' in script for command in buttons) and build["extension"] in script
 
 
 def free_port():

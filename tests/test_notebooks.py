@@ -6,17 +6,23 @@ import sys
 from pathlib import Path
 
 import nbformat
+import numpy as np
 import pytest
+from nbconvert import HTMLExporter
 
 from shoulder_model.recipes.notebooks import refresh
 
-from .notebook_names import code_cells, loop_leftovers, unseen_names, ways_in
+from .notebook_names import code_cells, is_folded, loop_leftovers, ways_in
 
 WORKBOOK = Path(__file__).parents[1] / "workbook"
 CHAPTERS = sorted(WORKBOOK.glob("*.ipynb"))
 COMPARED = "nbval-check-output"
 TAGS = {COMPARED, "nbval-ignore-output", "solution", "static-only"}
 LONGEST_CELL = 12
+LONGEST_SENTENCE = 25  # words, without need
+FOLDS = re.compile(
+    r"Answer( in numbers| in words| in a picture| by hand)?(, continued)?|Solution( in numbers)?|The (table|numbers)|More"
+)
 
 
 @pytest.fixture(params=CHAPTERS, ids=lambda path: path.stem)
@@ -57,12 +63,92 @@ def test_every_worked_number_is_stored_and_so_compared(chapter):
         assert cell.execution_count is not None and cell.outputs, cell.source
 
 
-def test_every_section_with_a_worked_number_has_a_number_written_by_hand(chapter):
+def test_every_section_with_a_worked_number_has_one_checked_by_hand(chapter):
     for section in sections(chapter):
         code = [cell for cell in section if cell.cell_type == "code"]
         if any(COMPARED in cell.metadata.get("tags", []) for cell in code):
-            asserts = [line for cell in code for line in cell.source.splitlines() if line.startswith("assert ")]
-            assert any(re.search(r"\d", line) for line in asserts), section[0].source[:60]
+            source = "\n".join(cell.source for cell in code if COMPARED in cell.metadata.get("tags", []))
+            assert re.search(r"checked\(", source), section[0].source[:60]
+
+
+def test_a_check_is_a_line_that_the_reader_sees(chapter):
+    """No bare assert, and every cell that checks is compared, so that the line is stored."""
+    for cell in code_cells(chapter):
+        assert not re.search(r"^\s*assert\b", cell.source, re.M), cell.source
+        if "checked(" in cell.source:
+            assert COMPARED in cell.metadata.get("tags", []), cell.source
+            text = "".join(str(output.get("text") or output.get("data")) for output in cell.outputs)
+            assert text.count("✓ checked") >= 1, cell.source
+
+
+def test_code_is_out_of_the_way(chapter):
+    assert all(is_folded(cell) and cell.metadata["transient"]["remove_source"] for cell in code_cells(chapter))
+
+
+def test_an_exported_page_tells_no_answer_before_its_guess(chapter):
+    """The code of a guess holds its answer, so an export leaves code out; what is folded stays folded."""
+    page, _ = HTMLExporter().from_notebook_node(chapter)
+    assert page.count("<details>") == page.count("<details") >= 2 and "<details open" not in page
+    for cell in code_cells(chapter):
+        if "Guess(" in cell.source:
+            assert not re.search(r"\bGuess\(", page)
+
+
+def test_a_chapter_says_what_to_press_and_leads_on_and_back(chapter):
+    head = "\n".join(cell.source for cell in chapter.cells[:4] if cell.cell_type == "markdown")
+    assert "*Run everything*" in head and re.search(r"\d+ minutes", head)
+    if not chapter.cells[0].source.startswith("# Pulling"):
+        assert "(00_start.ipynb)" in head
+    whole = "\n".join(cell.source for cell in chapter.cells)
+    targets = re.findall(r"\]\(([\w]+\.ipynb)(#[^)]*)?\)", whole)
+    assert targets and all((WORKBOOK / name).is_file() for name, _ in targets)
+    assert "Say it out loud" in whole
+
+
+def opening(chapter):
+    """The question in bold under a chapter's title, without quotation marks, and its minutes."""
+    question = re.search(r"^\*\*(.+?)\*\*", chapter.cells[0].source, re.M)[1].replace('"', "")
+    return question, re.search(r"(\d+) minutes", "\n".join(cell.source for cell in chapter.cells[:5]))[1]
+
+
+@pytest.mark.parametrize("path", [path for path in CHAPTERS if path.stem != "00_start"], ids=lambda path: path.stem)
+def test_the_lists_of_chapters_have_their_questions_and_minutes(path):
+    question, minutes = opening(nbformat.read(path, as_version=4))
+    start = nbformat.read(WORKBOOK / "00_start.ipynb", as_version=4)
+    listed = "\n".join(cell.source for cell in start.cells)
+    assert re.search(rf"\({path.name}\) \| {re.escape(question)} \| {minutes} \|", listed)
+    assert f"| `{path.stem}` | {question} |" in (WORKBOOK.parent / "README.md").read_text(encoding="utf-8")
+
+
+def test_terms_lead_to_the_glossary_and_notes_are_there(chapter):
+    whole = "\n".join(cell.source for cell in chapter.cells if cell.cell_type == "markdown")
+    for number in set(re.findall(r"\[\[(\d+)\]\(#Notes\)\]", whole)):
+        assert re.search(rf"^{number}\. ", whole.partition("## Notes")[2], re.M), f"note {number}"
+    if "#Glossary)" in whole:
+        start = nbformat.read(WORKBOOK / "00_start.ipynb", as_version=4)
+        assert any(re.search(r"^## Glossary", cell.source, re.M) for cell in start.cells)
+
+
+def prose(cell):
+    """The words of a text cell as they are read: without pictures, formulas, tables and marks."""
+    text = re.sub(r"!\[.*?\]\([^)]*\)|\$\$.*?\$\$|<[^>]+>", " ", cell.source, flags=re.S)
+    text = "\n".join(line for line in text.splitlines() if not line.lstrip().startswith(("|", "#")))
+    return re.sub(r"\[([^\]]*)\]\([^)]*\)", r"\1", text).replace("*", " ")
+
+
+def test_text_is_short_and_sentences_are(chapter):
+    texts = []
+    for cell in chapter.cells:
+        if "## Notes" in cell.source or "## Glossary" in cell.source:
+            break
+        texts += [prose(cell)] if cell.cell_type == "markdown" else []
+    counts = [len(text.split()) for text in texts if text.split()]
+    assert np.median(counts) <= 45 and max(counts) <= 170, (np.median(counts), max(counts))
+    sentences = [
+        part for text in texts for part in re.split(r"(?<=[.!?:])[\"”)]*\s+|\n\s*\n|\n[-\d]", text) if part.split()
+    ]
+    long = [" ".join(part.split()) for part in sentences if len(part.split()) > LONGEST_SENTENCE]
+    assert len(long) <= 0.03 * len(sentences), long
 
 
 def test_only_text_is_stored(chapter):
@@ -92,15 +178,15 @@ def test_tags_are_known_and_ids_are_there(chapter):
 
 
 def test_answers_and_solutions_are_folded(chapter):
-    """JupyterLab opens hidden outputs when a cell runs; only what `folded` prints stays closed."""
-    folded = sum("<details>" in cell.source for cell in chapter.cells)
-    for cell in code_cells(chapter):
+    """A guess is followed by a folded answer; what its panel shows waits for it; only "Answer" stands on the fold."""
+    cells, folded = chapter.cells, sum("<details>" in cell.source for cell in chapter.cells)
+    for place, cell in enumerate(cells):
         assert not cell.metadata.get("jupyter", {}).get("outputs_hidden"), cell.source
+        for title in re.findall(r"<summary>(.*?)</summary>|folded\(\"(.*?)\"\)", cell.source):
+            assert FOLDS.fullmatch(title[0] or title[1]), title
         if "Guess(" in cell.source:
-            assert cell.metadata["jupyter"]["source_hidden"], cell.source  # the answer stands in it
-        if "solution" in cell.metadata.get("tags", []):
-            assert cell.metadata["jupyter"]["source_hidden"] and 'with folded("Solution"):' in cell.source, cell.source
-            folded += 1
+            after = "\n".join(later.source for later in cells[place + 1 : place + 4])
+            assert "<summary>Answer" in after or 'folded("Answer' in after, cell.source
     assert folded >= 2
 
 
@@ -117,11 +203,7 @@ def test_links_between_chapters_lead_somewhere(chapter):
             assert (WORKBOOK / path).is_file(), path
 
 
-def test_a_visible_cell_needs_only_what_visible_cells_make(chapter):
-    assert unseen_names(chapter) == []
-
-
-def test_no_assert_rests_on_what_a_loop_left(chapter):
+def test_no_check_rests_on_what_a_loop_left(chapter):
     assert loop_leftovers(chapter) == []
 
 
@@ -129,25 +211,17 @@ def test_chapters_use_the_public_calls_and_the_panels_only(chapter):
     assert ways_in(chapter) == set()
 
 
-def of_cells(*sources, folded=()):
-    """A notebook of code cells, some of them folded."""
-    notebook = nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell(source) for source in sources])
-    for place in folded:
-        notebook.cells[place].metadata["jupyter"] = {"source_hidden": True}
-    return notebook
+def of_cells(*sources):
+    """A notebook of code cells."""
+    return nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell(source) for source in sources])
 
 
 def test_the_readers_of_names_see_what_they_are_for():
-    hidden = of_cells("a = 1", "b = [x for x in range(a)]", "c = a", folded=[0])
-    assert unseen_names(hidden) == [("b = [x for x in range(a)]", ["a"]), ("c = a", ["a"])]
-    assert unseen_names(of_cells("import numpy as np", "y = np.pi", "f = lambda z, *more: z + y + len(more)")) == []
-    assert (
-        unseen_names(of_cells("def f(x):\n    return x", "try:\n    f(1)\nexcept ValueError as e:\n    print(e)")) == []
-    )
     loop = "for x in (1, 2):\n    y = x"
-    assert loop_leftovers(of_cells(loop, "assert y == 2")) == [("assert y == 2", ["y"])]
-    assert loop_leftovers(of_cells(f"{loop}\n    assert y == x", "y = 3", "assert y == 3")) == []
-    assert loop_leftovers(of_cells("z = {x: x for x in (1, 2)}", "assert all(z[x] == x for x in z)")) == []
+    after = 'checked("two", y, 2)'
+    assert loop_leftovers(of_cells(loop, after)) == [(after, ["y"])]
+    assert loop_leftovers(of_cells(f'{loop}\n    checked("the same", y, x)', "y = 3", 'checked("three", y, 3)')) == []
+    assert loop_leftovers(of_cells("z = {x: x for x in (1, 2)}", 'checked("all", all(z[x] == x for x in z))')) == []
     deep = "import shoulder_model as sm\nsm.people.lifter.survey\nsm.muscles.paths\nfrom shoulder_model.people import survey"
     assert ways_in(of_cells(deep)) == {"shoulder_model.people", "sm.people.lifter"}
     assert ways_in(of_cells("from shoulder_model import muscles")) == {"shoulder_model.muscles"}

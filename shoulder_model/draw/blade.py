@@ -1,10 +1,9 @@
 """Collarbone and shoulder blade of one side, and where its GH centre rests: artists that every view of a lifter shares."""
 
-import numpy as np
 from matplotlib.colors import to_rgba
-from matplotlib.patches import Polygon
 
 from .artists import moving
+from .body import Outline
 from .look import BONE, GREY
 
 FILL = 0.3  # how much of what lies behind it the blade covers
@@ -15,20 +14,17 @@ class ShoulderGirdle:
 
     def __init__(self, axes, *, other=False):
         colour = GREY if other else BONE
-        self.blade = axes.add_patch(
-            Polygon([(0, 0)], facecolor=to_rgba(colour, FILL), edgecolor=colour, lw=1.2, zorder=1.8, animated=True)
-        )
+        self.blade = Outline(axes, to_rgba(colour, FILL), edge=colour, width=1.2, z=1.8)
         self.collarbone = moving(axes, colour=colour, width=2.5, z=2.2)
         self.rest = moving(
             axes, colour=colour, width=0, style="None", marker="o", markersize=8, z=5.2, markerfacecolor="none",
             markeredgewidth=1.4,
         )  # fmt: skip
-        self.blade.set_visible(False)
 
     def show(self, scene, seen):
         """Move to ``scene`` through ``seen``, which maps points (..., 3) to the picture (..., 2)."""
-        self.blade.set_xy(seen(scene.blade))
-        self.blade.set_visible(True)
-        self.collarbone.set_data(*seen(np.stack([scene.sc, scene.gh])).T)
-        rest = seen(np.zeros((1, 3))) if scene.travels else np.empty((0, 2))
-        self.rest.set_data(*rest.T)
+        corners = seen(scene.girdle_points)
+        self.blade.put(corners[[0, 1, 2, 3, 0]])
+        (sc_x, sc_y), (gh_x, gh_y), (x, y) = corners[4:].tolist()
+        self.collarbone.set_data((sc_x, gh_x), (sc_y, gh_y))
+        self.rest.set_data(*(((x,), (y,)) if scene.travels else ((), ())))

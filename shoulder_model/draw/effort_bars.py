@@ -4,60 +4,82 @@ import numpy as np
 from matplotlib.patches import Rectangle
 
 from .artists import KeptBars, label, moving
-from .look import BLACK, BLUE, GREY, PALE, VERMILLION
+from .look import BLACK, GREY, PALE, VERMILLION
 
 FULL = 0.995
 
 
 class EffortBars(KeptBars):
-    """One bar and one number a group, and a thin mark where the group stands in another balance.
+    """One bar, one name and one number a group, and a thin mark where the group stands in another balance.
 
-    At its limit a bar changes colour and its number is bold; bars of a load that cannot be held are grey.
+    At its limit a bar has a bold number and a heavy edge; bars of a load that cannot be held are grey. Any number of rows
+    up to ``most`` shares the height.
+
+    Parameters
+    ----------
+    axes : matplotlib.axes.Axes
+    most : int
+        Rows at most.
     """
 
-    def __init__(self, axes, names):
+    def __init__(self, axes, most):
         self.axes = axes
-        axes.set(xlim=(0, 100), ylim=(len(names) - 0.4, -0.6))
-        axes.set_yticks(np.arange(len(names)), names)
+        axes.set(xlim=(0, 100), ylim=(1, 0))
+        axes.set_yticks([])
         axes.set_xticks([0, 50, 100])
-        axes.tick_params(axis="y", length=0)
-        axes.grid(axis="x", color="#eeeeee")
+        axes.grid(axis="x", color="#e4e4e4")
         axes.set_title("effort [% of strength]", pad=4)
-        self.bars = [self._bar(row, BLUE, "white") for row in range(len(names))]
-        self.kept = [self._bar(row, "none", GREY) for row in range(len(names))]
+        self.bars = [self._bar(BLACK, "white") for _ in range(most)]
+        self.kept = [self._bar("none", GREY) for _ in range(most)]
         self.other = moving(axes, colour=BLACK, width=2, z=4)
         self.other_words = label(axes, BLACK, ha="center", va="top", transform=axes.transAxes)
         self.other_words.set_position((0.1, -24 / axes.bbox.height))
-        self.words = [label(axes, BLUE, va="center", ha="right", transform=axes.get_yaxis_transform()) for _ in names]
-        for row, words in enumerate(self.words):
-            words.set_position((1.0 + 26 / axes.bbox.width, row))
+        place = {"va": "center", "ha": "right", "transform": axes.get_yaxis_transform()}
+        self.names = [label(axes, BLACK, **place) for _ in range(most)]
+        self.words = [label(axes, BLACK, **place) for _ in range(most)]
         self.drop()
 
-    def _bar(self, row, face, edge):
-        bar = Rectangle((0, row - 0.36), 0, 0.72, facecolor=face, edgecolor=edge, lw=1.5, animated=True)
-        return self.axes.add_patch(bar)
+    def _bar(self, face, edge):
+        return self.axes.add_patch(Rectangle((0, 0), 0, 0, facecolor=face, edgecolor=edge, lw=1.5, animated=True))
 
-    def show(self, effort, other, other_words, *, held=True):
-        """Move bars, numbers and marks.
+    def show(self, names, colours, effort, other, other_words, *, held=True):
+        """Move bars, names, numbers and marks.
 
         Parameters
         ----------
-        effort, other : ndarray, shape (group,)
+        names, colours : sequence of str, shape (row,)
+        effort, other : ndarray, shape (row,)
             Share of its strength that each group uses, 0 to 1, and what it uses in another balance.
         other_words : str
             What that balance is.
         held : bool
             False for a load that cannot be held: the bars, as they stand at the limit, are grey.
         """
-        for bar, words, share in zip(self.bars, self.words, effort, strict=True):
-            full = share > FULL
-            bar.set_width(100 * share)
-            bar.set_facecolor((VERMILLION if full else BLUE) if held else (GREY if full else PALE))
-            bar.set_edgecolor("white" if held else GREY)
-            words.set_text(f"{100 * share:.0f}")
-            words.set_color((VERMILLION if full else BLUE) if held else GREY)
-            words.set_fontweight("bold" if full else "normal")
-        rows = np.arange(len(effort))
-        ends = np.stack([rows - 0.4, rows + 0.4, np.full(len(rows), np.nan)], axis=1)
+        rows, letters = len(names), min(10.0, 0.8 * self.axes.bbox.height / len(names))
+        for row, bar in enumerate(self.bars):
+            for shown in (bar, self.names[row], self.words[row]):
+                shown.set_visible(row < rows)
+            if row < rows:
+                self._row(row, rows, names[row], colours[row], effort[row], held)
+                for text in (self.names[row], self.words[row]):
+                    text.set_fontsize(letters)
+        y = (np.arange(rows) + 0.5) / rows
+        ends = np.stack([y - 0.4 / rows, y + 0.4 / rows, np.full(rows, np.nan)], axis=1)
         self.other.set_data(np.repeat(100 * np.asarray(other), 3), ends.ravel())
         self.other_words.set_text(f"\N{LIGHT VERTICAL BAR} {other_words}")
+
+    def _row(self, row, rows, name, colour, share, held):
+        full, bar = share > FULL, self.bars[row]
+        y = (row + 0.5) / rows
+        for one in (bar, self.kept[row]):
+            one.set_y(y - 0.36 / rows)
+            one.set_height(0.72 / rows)
+        bar.set_width(100 * share)
+        bar.set_facecolor(colour if held else (GREY if full else PALE))
+        bar.set_edgecolor(("white" if not full else BLACK) if held else GREY)
+        self.names[row].set_text(name)
+        self.names[row].set_position((-8 / self.axes.bbox.width, y))
+        self.words[row].set_text(f"{100 * share:.0f}")
+        self.words[row].set_position((1.0 + 26 / self.axes.bbox.width, y))
+        self.words[row].set_color((VERMILLION if full else BLACK) if held else GREY)
+        self.words[row].set_fontweight("bold" if full else "normal")

@@ -3,7 +3,9 @@
 import numpy as np
 
 from .artists import Arrow, label, moving
-from .look import BLACK, BLUE, GREY, PALE, SKIN, VERMILLION
+from .body import FIST, FOREARM, Outline, limb
+from .lifter_view import Ghost
+from .look import BLACK, BLUE, EDGE, GREY, PALE, SKIN, VERMILLION
 
 LONGEST = 0.30  # m on the picture, for the largest force
 SHORTEST = 0.04  # smaller forces are drawn this long
@@ -19,9 +21,9 @@ class FreeBody:
         for side in axes.spines.values():
             side.set_color(PALE)
             side.set_visible(True)
-        self.ghost = moving(axes, colour=GREY, width=4, z=1, alpha=0.6)
-        self.edge = moving(axes, colour=BLACK, width=12, z=2)
-        self.arm = moving(axes, colour=SKIN, width=9.5, z=2.1)
+        self.ghost = Ghost(axes, 2)
+        self.fore, self.fist = Outline(axes, SKIN, z=2), Outline(axes, SKIN, z=2.1)
+        self.arm = moving(axes, colour=EDGE, width=1.0, z=2.2, marker="o", markersize=4.5)
         self.arrows = {
             "muscle": Arrow(axes, VERMILLION, width=3, head=0.05, z=4),
             "joint": Arrow(axes, BLUE, width=3, head=0.05, z=4),
@@ -37,8 +39,11 @@ class FreeBody:
         """Move to a `mechanics.HeldWeight` of one posture, its muscle's line drawn ``muscle_arm`` [m] from the joint."""
         elbow = held.posture.elbow
         along = held.posture.hand - elbow
-        for line in (self.arm, self.edge):
-            line.set_data([0, along[0]], [0, along[1]])
+        x, y = along[:2].tolist()
+        long = np.hypot(x, y) or 1.0
+        self.arm.set_data([0, x], [0, y])
+        self.fore.put(limb(FOREARM, (0.0, 0.0), (x, y)))
+        self.fist.put(FIST @ np.array(((x, y), (0, 0), (x / long, y / long), (-y / long, x / long))))
         toward_shoulder = -held.posture.upper_arm_direction
         side = 1.0 if held.elbow_flexion_torque >= 0 else -1.0  # flexors in front of the joint, extensors behind it
         forces = {
@@ -53,12 +58,12 @@ class FreeBody:
             length = max(LONGEST * size / largest, SHORTEST) / size if size > 0.05 else 0.0
             self.arrows[name].set_visible(bool(length))
             self.arrows[name].show(place[:2], (place + length * force)[:2])
-            self.words[name].set_text(f"{name} {size:.0f} N")
+            self.words[name].set_text(f"{name} {size:.0f} N" if size > 0.05 else "")
 
     def keep(self):
-        """Leave the forearm as a grey ghost."""
-        self.ghost.set_data(*self.arm.get_data())
+        """Leave the forearm as a grey outline."""
+        self.ghost.keep([self.fore, self.fist], np.zeros(2))
 
     def drop(self):
         """Take the ghost away."""
-        self.ghost.set_data([], [])
+        self.ghost.drop()

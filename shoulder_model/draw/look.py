@@ -6,9 +6,13 @@ points in a picture 11.2 inches wide are 18 points on a projector 1,920 pixels a
 
 from matplotlib.figure import Figure
 
+from ..axes import OPPOSITE
+
 BLACK, GREY, PALE = "#000000", "#8a8a8a", "#dddddd"
 ORANGE, SKY, GREEN, BLUE, VERMILLION, PURPLE = "#E69F00", "#56B4E9", "#009E73", "#0072B2", "#D55E00", "#CC79A7"
 SKIN, TRUNK, BONE = "#c9b8a8", "#ece6df", "#7a5c3a"
+FAR_SKIN, LEGS, FAR_LEGS, SHOES, HAIR, EDGE = "#ddd2c8", "#b7c1cb", "#d3dae0", "#5f6770", "#75675b", "#5c534b"
+STEEL, PAD, PLATE = "#b4bac0", "#6f7a85", "#4a5159"
 
 AXIS_LOOK = {  # torque component -> colour, line style, marker, words
     "adduction": (BLUE, "-", "o", "adduction"),
@@ -16,7 +20,27 @@ AXIS_LOOK = {  # torque component -> colour, line style, marker, words
     "horizontal_abduction": (GREEN, "-.", "^", "horizontal abduction"),
 }
 ROTATION_LOOK = {"internal_rotation": (PURPLE, ":", "D", "internal rotation")}
+AGAINST = {  # words of a component -> those of its negative
+    **{words: OPPOSITE[axis] for axis, (_, _, _, words) in AXIS_LOOK.items()},
+    "internal rotation": "external rotation",
+    "retraction": "protraction",
+    "depression": "elevation",
+    "shoulder flexors": "shoulder extensors",
+    "elbow flexors": "elbow extensors",
+}
 GIRDLE_LOOK = {"retraction": (VERMILLION, "--", "s", "retraction"), "depression": (BLUE, "-", "o", "depression")}
+GROUP_LOOK = {  # muscle group of `repetition.GROUP_MUSCLES` -> its colour, readable on skin and shirt
+    "lat": BLUE,
+    "teres major": "#7b3294",
+    "rear deltoid": VERMILLION,
+    "mid-back": GREEN,
+    "elbow flexors": "#9c2a5b",
+    "pectoralis major": "#a07400",
+    "front and side deltoid": "#4a2c17",
+    "rotator cuff": "#5a6b00",
+    "triceps": "#00524a",
+    "serratus, pectoralis minor, others": "#4d4d4d",
+}
 LETTERS = 11.5  # points
 SMALL = 10.0
 STYLE = {

@@ -3,60 +3,61 @@
 import numpy as np
 from matplotlib.patches import Polygon
 
-from ..words import written
+from ..words import with_margin
 from .artists import label, moving
-from .look import AXIS_LOOK, BLACK, GREY, SMALL
+from .look import AGAINST, AXIS_LOOK, BLACK, GREY, SMALL
+from .steady_scale import SteadyScale
 
-LADDER = np.array([10, 20, 40, 60, 100, 150, 200, 300, 500, 1000, 2000, 5000])
-
-
-def rung(size):
-    """The first step of the ladder that holds ``size``, so that an axis rarely moves."""
-    return float(LADDER[np.searchsorted(LADDER, size)]) if size <= LADDER[-1] else float(size)
+LABEL = 44  # points that numbers and their axis' name take to the left of the axes
 
 
 class TorqueCurves:
-    """Curves over ``x`` in surface units; the frame has to be drawn again when `show` returns True."""
+    """Curves over ``x`` in surface units; above them, for each, its present value and what it is called on that side of zero.
+
+    Parameters
+    ----------
+    axes : matplotlib.axes.Axes
+    x_label, y_label : str
+    x_limits : (float, float)
+    looks : dict
+        Name -> colour, line style, marker, words (`look.AGAINST` has those of a negative value).
+    digits : int
+        Behind the point of the values.
+    unit : str
+    below : int
+        Steps of the scale under zero, 4 above it; 0 where nothing is negative.
+    """
 
     def __init__(
-        self, axes, x_label, x_limits, y_label="shoulder torque, one side [N m]", looks=AXIS_LOOK, digits=0, unit="N m"
-    ):
+        self, axes, x_label, x_limits, y_label="shoulder torque, one side [N m]", looks=AXIS_LOOK, digits=0, unit="N m",
+        below=2,
+    ):  # fmt: skip
         self.axes, self.digits, self.unit = axes, digits, unit
-        axes.set(xlim=x_limits, ylim=(-40, 60), xlabel=x_label, ylabel=y_label)
-        axes.grid(color="#eeeeee")
-        axes.axhline(0, color=BLACK, lw=0.8)
+        axes.set(xlim=x_limits, xlabel=x_label)
+        axes.set_ylabel(y_label, labelpad=LABEL - 10)
+        axes.grid(axis="x", color="#e4e4e4")
+        axes.spines["bottom"].set_visible(not below)
+        self.scale = SteadyScale(axes, below=below)
         self.here = moving(axes, colour=BLACK, width=1, style=":", z=2)
-        self.parts = [
-            self._component(axes, len(looks) - i, 92 + 16 * digits, *look) for i, look in enumerate(looks.values())
-        ]
+        self.parts = [self._component(axes, len(looks) - i, *look) for i, look in enumerate(looks.values())]
 
     @staticmethod
-    def _component(axes, row, room, colour, style, marker, words):
-        """Sample, value and words above the axes (``room`` points for the value), and the moving artists."""
-        across, y = 1.0 / axes.bbox.width, 1.0 + (16 * row - 6) / axes.bbox.height
+    def _component(axes, row, colour, style, marker, words):
+        """Sample and value above the axes, and the artists on them."""
+        across, y = 1.0 / axes.bbox.width, 1.0 + (17 * row - 5) / axes.bbox.height
         axes.plot(
             [0.0, 12 * across, 24 * across], [y] * 3, color=colour, ls=style, marker=marker, markevery=[1], ms=6, lw=2,
             transform=axes.transAxes, clip_on=False,
         )  # fmt: skip
-        axes.text((30 + room) * across, y, words, transform=axes.transAxes, va="center")
         value = label(axes, colour, transform=axes.transAxes, va="center", fontweight="bold")
-        value.set_position((30 * across, y))
+        value.set_position((31 * across, y))
         value.set_fontsize(SMALL + 1.5)
         band = axes.add_patch(Polygon([(0, 0)], facecolor=colour, alpha=0.16, lw=0, zorder=1.5, animated=True))
         curve = moving(axes, colour=colour, width=2, style=style, z=3)
-        now = moving(axes, colour=colour, width=0, style="None", marker=marker, markersize=9, z=5)
-        kept = moving(
-            axes,
-            colour=GREY,
-            width=0,
-            style="None",
-            marker=marker,
-            markersize=10,
-            z=4,
-            markerfacecolor="none",
-            markeredgewidth=2,
-        )
-        return value, band, curve, now, kept
+        marks = {"width": 0, "style": "None", "marker": marker, "clip_on": False}
+        now = moving(axes, colour=colour, markersize=9, z=5, **marks)
+        kept = moving(axes, colour=GREY, markersize=10, z=4, markerfacecolor="none", markeredgewidth=2, **marks)
+        return (words, AGAINST.get(words, words)), value, band, curve, now, kept
 
     def show(self, x, torque, margin, x_now, now, now_margin):
         """Move curves, bands and values.
@@ -69,35 +70,26 @@ class TorqueCurves:
         x_now : float
         now, now_margin : ndarray, shape (curve,) [N m]
             NaN is written as "none".
-
-        Returns
-        -------
-        bool
-            True when the vertical limits had to change.
         """
-        for i, (value, band, curve, mark, _) in enumerate(self.parts):
+        for i, (names, value, band, curve, mark, _) in enumerate(self.parts):
             curve.set_data(x, torque[:, i])
             band.set_xy(_band(x, torque[:, i], margin[:, i]))
             mark.set_data([x_now], [now[i]])
-            known = f"{written(now[i], self.digits)} ± {now_margin[i]:.{self.digits}f} {self.unit}"
-            value.set_text(known if np.isfinite(now[i]) else "none")
+            value.set_text(self._value(now[i], now_margin[i], names))
         kept = [part[-1].get_ydata() for part in self.parts]
-        limits = self._limits(np.concatenate([*(torque + margin), *(torque - margin), *kept]))
-        self.here.set_data([x_now, x_now], limits)
-        if limits == self.axes.get_ylim():
-            return False
-        self.axes.set_ylim(limits)
-        return True
+        self.scale.hold(np.concatenate([*(torque + margin), *(torque - margin), *kept]))
+        self.here.set_data([x_now, x_now], self.axes.get_ylim())
 
-    @staticmethod
-    def _limits(values):
-        values = values[np.isfinite(values)]
-        top, bottom = max(values.max(initial=1.0), 1.0), max(-values.min(initial=0.0), 0.0)
-        return -max(rung(bottom) if bottom > 1 else 0, rung(top) / 10), rung(top)
+    def _value(self, now, margin, names):
+        """A value with its margin, unless that rounds to nothing, and its name on this side of zero."""
+        if not np.isfinite(now):
+            return f"none {names[0]}"
+        shown = with_margin(abs(now) if names[1] != names[0] else now, margin, self.digits)
+        return f"{shown} {self.unit} {names[0] if round(float(now), self.digits) >= 0 else names[1]}".strip()
 
     def keep(self):
         """Leave the present values as grey open marks."""
-        for _, _, _, now, kept in self.parts:
+        for *_, now, kept in self.parts:
             kept.set_data(*now.get_data())
 
     def drop(self):

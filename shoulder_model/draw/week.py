@@ -112,9 +112,9 @@ class SetBars(KeptBars):
         axes.set_yticks(np.arange(len(self.names)), signs)
         axes.tick_params(axis="y", length=0)
         axes.grid(axis="x", color="#eeeeee")
-        axes.set_title("grey: band, black: wanted or least", pad=4)
+        axes.set_title("grey: range, line: target or least", pad=4)
         colours = [GROUP_LOOK[name][0] if name in GROUP_LOOK else GREEN for name in self.names]
-        self.band = [self._bar(row, 0.40, PALE, 0.5) for row in range(len(self.names))]
+        self.band = [self._bar(row, 0.36, PALE, 0.5) for row in range(len(self.names))]
         self.bars = [self._bar(row, 0.22, colour, 2) for row, colour in enumerate(colours)]
         self.kept = [self._bar(row, 0.30, "none", 3) for row in range(len(self.names))]
         self.wanted = [
@@ -138,8 +138,8 @@ class SetBars(KeptBars):
             sets = (answer.sets | answer.directions)[name] if planned else 0.0
             low, high, wanted = self._ends(answer, name) if planned else (0.0, 0.0, None)
             self.bars[row].set_width(min(sets, self.most))
-            self.band[row].set_bounds(low, row - 0.40, high - low, 0.80)
-            self.wanted[row].set_data(*(([wanted] * 2, [row - 0.38, row + 0.38]) if wanted else ([], [])))
+            self.band[row].set_bounds(low, row - 0.32, high - low, 0.72)
+            self.wanted[row].set_data(*(([wanted] * 2, [row - 0.26, row + 0.36]) if wanted else ([], [])))
             self.words[row].set_text(self._told(answer, name, sets, wanted) if planned else "")
 
     @staticmethod

@@ -20,6 +20,7 @@ from .summary import (
     leanings,
     pooled,
     together,
+    unseen,
 )
 from .trials import ASSUMED, BAND, HELD, HELD_WORDS, SIDES, Comparison, choose, comparisons, muscles
 
@@ -50,4 +51,5 @@ __all__ = [
     "small_sample_factor",
     "smallest_seen",
     "together",
+    "unseen",
 ]

@@ -49,7 +49,7 @@ def pooled(trials, correlation=ASSUMED):
     if len({contrast(row) for row in numbers}) > 1:
         raise InputError(
             "trials",
-            f"no pooled number: the {len(numbers)} differences are not one contrast (grips, loading or muscle differ)",
+            f"no pooled number: the {len(numbers)} differences do not compare the same things (grips, loading or muscle differ)",
         )
     count = len({row.study for row in numbers})
     if count < FEWEST:
@@ -109,20 +109,26 @@ def _trials(count):
 
 
 def _for_side(leans, side):
-    """How many trials point to a side: "2 trials", "1 trial in part", "2 trials and 1 in part"."""
+    """How many trials point to a side: "2 trials", "part of 1 trial", "2 trials and part of another"."""
     full, part = leans.count(side), leans.count(f"{side} in part")
     if full and part:
-        return f"{_trials(full)} and {part} in part"
-    return _trials(full) if full else f"{_trials(part)} in part" if part else ""
+        return f"{_trials(full)} and part of {'another' if part == 1 else f'{part} others'}"
+    return _trials(full) if full else f"part of {_trials(part)}" if part else ""
 
 
-def _unseen(trials, correlation):
-    """What a trial that saw no difference could have missed."""
+def unseen(trials, correlation=ASSUMED):
+    """What a trial that saw no difference could have missed, in words; empty where every trial saw one.
+
+    ``trials`` and ``correlation`` as for `leanings`.
+    """
     sizes = [row.n for row in trials if row.direction(correlation) == "none" and row.held != "differ"]
     if not sizes:
         return ""
     large = float(smallest_seen(max(sizes)))
-    return f" Seeing none is not proof of none: {max(sizes)} people miss a difference of {large:.1f} SD (of the differences) one time in five."
+    return (
+        f"Seeing none does not prove that there is none: with {max(sizes)} people, one trial in five misses a difference of "
+        f"{large:.1f} SD (of the differences)."
+    )
 
 
 def together(trials, question, correlation=ASSUMED):
@@ -138,16 +144,15 @@ def together(trials, question, correlation=ASSUMED):
         ways = [(_for_side(leans, name), side) for name, side in zip(("first", "second"), sides, strict=True)]
         ways += [(_trials(leans.count("both")) if "both" in leans else "", "both")]
         ways = [f"{count} to {side}" for count, side in ways if count]
-        return (
-            f"They point both ways ({listed(ways)}). No claim." if ways else "No direction can be read off. No claim."
-        )
+        return f"They point both ways: {listed(ways)}. No claim." if ways else "No direction can be read off. No claim."
     if said == "none seen":
-        return f"{_trials(leans.count('none'))} saw no difference.{_unseen(trials, correlation)}"
+        return f"{_trials(leans.count('none'))} saw no difference."
     flat = leans.count("none")
-    also = f", {_trials(flat)} saw none" if flat else ""
+    also = f"{_trials(flat)} saw no difference, " if flat else ""
     sure = "a lean, no more" if leans.count(said) > max(1, flat) else "a hint at most"
     side = sides[("first", "second").index(said)]
-    return f"{_for_side(leans, said)} found more with {side}{also}, none the opposite. How sure: {sure}.{_unseen(trials, correlation)}"
+    words = f"{_for_side(leans, said)} found more with {side}, {also}none found the opposite. How sure: {sure}."
+    return words[0].upper() + words[1:]
 
 
 def cautions(trials):
@@ -182,8 +187,8 @@ def difference_words(trials, correlation=ASSUMED):
     printed = all(row.correlation is not None for row in numbers)
     assumed = "correlation as printed" if printed else f"correlation {correlation:.2f}, an assumption"
     words = (
-        f"g {span}: {clear} of {counted(len(effects), 'interval')} leave{'s' * (clear == 1)} out zero "
-        f"({assumed}), the trials' own tests mark {marked}."
+        f"Effect size g {span}; {clear} of {counted(len(effects), 'interval')} {'leaves' if clear == 1 else 'leave'} out zero "
+        f"({assumed}); by the trials' own tests {marked} differ{'s' * (marked == 1)}."
     )
     try:
         summary = pooled(trials, correlation)

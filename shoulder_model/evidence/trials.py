@@ -167,7 +167,7 @@ def muscles(question, trials=None):
     ``trials`` a sequence of `Comparison`, all of them by default.
 
     >>> muscles("blades held or free")
-    ('latissimus dorsi', 'middle trapezius', 'posterior deltoid', 'biceps brachii')
+    ('latissimus dorsi', 'middle trapezius', 'rear deltoid', 'biceps brachii')
     """
     choice("question", question, tuple(SIDES))
     names = [row.muscle for row in (comparisons() if trials is None else trials) if row.question == question]

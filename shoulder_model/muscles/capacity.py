@@ -64,7 +64,7 @@ def expected_strength(lifter):
     known, spread = (constant(f"{name}_{lifter.sex}") for name in ("pulldown_strength", "pulldown_1rm_of_mass"))
     factor = known.value * lifter.mass / survey(lifter.sex).mean_of("mass")
     low, high = spread.low / spread.value, spread.high / spread.value
-    words = f"nothing but sex and body mass (college lifters, {lifter.sex})"
+    words = f"sex and body mass alone (college lifters, {lifter.sex})"
     return Strength(factor, factor * low, factor * high, fact("elbow_over_shoulder_strength"), words)
 
 

@@ -14,7 +14,7 @@ It goes the shorter way round. The moment arm is minus the slope of the length a
 Lengths and arms equal those of a physics engine's sphere-wrapped tendons to rounding, for one square root a path.
 Holding a path to one side of its sphere by force was tried, with the engine's own rule for it: for the fitted landmarks
 every choice of side made the torque jump in more postures than none, so there is no side. What remains: near 130 to 140°
-in front the posterior deltoid's line passes the centre, and its arm changes sign within a few degrees.
+in front the rear deltoid's line passes the centre, and its arm changes sign within a few degrees.
 
 Everything is seen from the GH centre. Where the girdle has carried that centre by ``shift``, origins on the thorax come
 nearer by as much, which is linear in the humerus' axes:

@@ -4,7 +4,7 @@
 """
 
 from .evidence import EvidencePanel
-from .folded import folded
+from .folded import checked, folded
 from .girdle import GirdlePanel
 from .grip import GripPanel
 from .guess import Guess
@@ -25,6 +25,7 @@ __all__ = [
     "SessionPanel",
     "TrunkPanel",
     "WorkPanel",
+    "checked",
     "folded",
     "setup_text",
 ]

@@ -20,11 +20,13 @@ from ..evidence import (
     muscles,
     pooled,
     together,
+    unseen,
 )
 from ..inputs import InputError
 from ..words import counted, listed
-from .panel import WRAP, Panel, dropdown, slider
+from .panel import WRAP, Panel, dropdown
 from .saved import read_values, values_text
+from .slider import slider
 
 SWITCHES = {
     "one_change_only": "only one thing changed",
@@ -93,7 +95,8 @@ class EvidencePanel(Panel):
 
     def read(self):
         values = {"question": self.question.value, "muscle": self.muscle.value, "held": self.held.value}
-        values |= {name: control.value for name, control in (self.switches | self.sliders).items()}
+        values |= {name: control.value for name, control in self.switches.items()}
+        values |= {name: control.place for name, control in self.sliders.items()}
         asked = [row for row in self.trials if (row.question, row.muscle) == (values["question"], values["muscle"])]
         filters = {name: values[name] for name in ("held", *SWITCHES, "minimum_n")}
         shown, left_out = choose(asked, **filters)
@@ -108,13 +111,19 @@ class EvidencePanel(Panel):
         lines += [summary_line(state.summary)] if state.summary else []
         return self.forest.show(lines, [f"more with {side}" for side in SIDES[state.values["question"]]])
 
-    def describe(self, state):
+    def set_up(self, state):
+        return f"{state.values['question'].capitalize()}, {state.values['muscle']}"
+
+    def verdict(self, state):
+        said = together(state.shown, state.values["question"], state.values["correlation"])
+        return f"{_counts(state.shown).capitalize()}. {said}"
+
+    def small(self, state):
         v, shown = state.values, state.shown
         out = [f"{count} ({reason})" for reason, count in state.left_out.items()]
-        counts = _counts(shown)
         parts = [
-            f"{v['question'].capitalize()}, {v['muscle']}: {counts}; left out: {listed(out) if out else 'none'}.",
-            together(shown, v["question"], v["correlation"]),
+            unseen(shown, v["correlation"]),
+            f"Left out: {listed(out)}." if out else "",
             cautions(shown),
             difference_words(shown, v["correlation"]) if shown else "",
             "" if v["muscle"] == "largest load" else "EMG averages of small groups, not growth, not one person.",
@@ -131,7 +140,7 @@ class EvidencePanel(Panel):
             parts.append(f"intervals {abs(wider):.2f} SD {'wider' if wider > 0 else 'narrower'} on average")
         parts.append("the same is said" if said[0] == said[1] else f"there it was: {said[1]}")
         about = f"{v['question']}, {v['muscle']}, correlation {v['correlation']:.2f}"
-        return f"Against the one you kept ({about}): {'; '.join(parts)}"
+        return f"Against the kept one ({about}): {'; '.join(parts)}"
 
     def table(self, state):
         return comparison_table(state.shown, state.values["correlation"])

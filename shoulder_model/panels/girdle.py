@@ -1,10 +1,8 @@
 """The girdle panel: what a pull asks of the shoulder blade, where the blade goes, and who could supply it."""
 
-from functools import lru_cache
-
 import numpy as np
 
-from ..draw.lifter_views import FrontView
+from ..draw.facing_views import FrontView
 from ..draw.look import GIRDLE_LOOK
 from ..draw.scene import scene_of
 from ..draw.supply_bars import SupplyBars
@@ -12,37 +10,41 @@ from ..draw.top_view import TopView
 from ..draw.torque_curves import TorqueCurves
 from ..mechanics import girdle_margin
 from ..muscles import girdle_muscles
-from ..repetition import work_done
-from ..words import blade_words, end_words, listed, pull_words, sc_tape_words, written
+from ..repetition import carried_way
+from ..words import (
+    LEAST_SHOWN,
+    blade_words,
+    caution_words,
+    end_words,
+    listed,
+    sc_tape_words,
+    torque_change_words,
+)
 from .grip import GripPanel
-from .pull_panel import POINTS, grip_slider, lean_slider
+from .pull_panel import grip_slider, lean_slider
 
-NAMES = {  # muscle -> its bar, where its own name is long
+NAMES = {  # muscle -> what a coach calls it
+    "trapezius upper": "upper trapezius",
+    "trapezius middle": "middle trapezius",
+    "trapezius lower": "lower trapezius",
     "latissimus dorsi middle": "lat, middle part",
     "pectoralis major sternal": "pec major, sternal",
 }
-SHOWN = (*girdle_muscles(), *NAMES)
+SHOWN = (*girdle_muscles(), "latissimus dorsi middle", "pectoralis major sternal")
 WORDS = {"retraction": ("hold the blade back", "hold it forward"), "depression": ("hold it down", "hold it up")}
-ANY_LOAD = 10.0  # kg; the bar's way does not hang on it
-
-
-@lru_cache(maxsize=64)
-def _ways(lifter, pull):
-    """How far the travelling blade carries the bar in a rep, and its whole way. [m]"""
-    way = work_done(lifter, pull.change(load_kg=ANY_LOAD), points=POINTS, muscles=False, work=False).way
-    return float(way.sel(joint="girdle")), float(way.sum())
+WORDS_OF = {"retraction": ("retraction", "protraction"), "depression": ("depression", "elevation")}
 
 
 class GirdlePanel(GripPanel):
     """Retraction and depression torque against the grip; the muscles' arms about the SC joint beside it."""
 
     name, quantity, shows_muscles, start = "girdle-panel", "girdle_torque", True, "seated row wide"
-    blade_start = "travels"
+    arm_weighs, blade_start = True, "travels"
     margin = staticmethod(girdle_margin)
 
     def field_sliders(self):
         return {
-            "grip_ratio": grip_slider(),
+            "grip_ratio": grip_slider(main=True),
             "trunk_lean": lean_slider(),
         }
 
@@ -63,31 +65,41 @@ class GirdlePanel(GripPanel):
         arms = state.rep.girdle_moment_arm.isel(point=state.point).sel(muscle=list(SHOWN)).values
         self.bars.show(1000 * arms)
 
-    def describe(self, state):
+    def verdict(self, state):
         parts = [
-            f"{abs(value):.0f} N m to {WORDS[axis][int(value < 0)]}"
+            f"{WORDS[axis][int(value < 0)]} with {abs(value):.0f} N m"
             for axis, value in zip(GIRDLE_LOOK, state.torque, strict=True)
+            if abs(value) >= LEAST_SHOWN
         ]
+        if not parts:
+            return "The pull asks next to nothing of the shoulder girdle."
         arms = state.rep.girdle_moment_arm.isel(point=state.point).sel(muscle=list(SHOWN)).values @ state.torque
-        best = SHOWN[int(np.argmax(arms))]
-        return (
-            f"{pull_words(state.lifter, state.pull).capitalize()}, {100 * state.along:.0f} % of the way: each shoulder girdle "
-            f"needs {listed(parts)}; {best} has the best lever for this combination. {self._blade(state)} "
+        best = NAMES.get(name := SHOWN[int(np.argmax(arms))], name)
+        return f"Each shoulder girdle must {listed(parts)}. The {best} has the best lever for this."
+
+    def small(self, state):
+        lines = [
+            self._blade(state),
             f"Accurate to about ± {state.margin.max():.0f} N m ({sc_tape_words()}); the muscles' landmarks are from memory: "
-            f"signs and order only. {end_words(state.rep)}"
-        )
+            "signs and order only.",
+            end_words(state.rep),
+            caution_words(state.pull),
+        ]
+        return " ".join(line for line in lines if line)
 
     @staticmethod
     def _blade(state):
         """Where the blade stands, and how far it carries the bar."""
         if not state.pull.girdle_travel:
             return "The shoulder blade is held at rest: it carries the bar nowhere."
-        carried, whole = _ways(state.lifter, state.pull)
+        carried, whole = carried_way(state.rep, state.pull)
         place = blade_words(state.rep.gh_centre.values[state.point])
         way = f"{100 * carried:.0f} of its {100 * whole:.0f} cm"
         return f"The shoulder stands {place}; over the rep the blade carries the bar {way}."
 
     def compare(self, state, kept):
-        change = state.torque - kept.torque
-        parts = [f"{written(value, sign=True)} N m {axis}" for axis, value in zip(GIRDLE_LOOK, change, strict=True)]
-        return f"Against the one you kept ({pull_words(kept.lifter, kept.pull)}): {listed(parts)}."
+        change = self.change_words(state, kept)
+        if not change:
+            return self.verdict(state)
+        torque = torque_change_words(state.torque, kept.torque, WORDS_OF)
+        return f"{change}: {torque}."

@@ -1,14 +1,30 @@
-"""A guess before the answer: the reader commits, then the answer shows."""
+"""A guess before the answer: the reader commits, then the verdict shows and the answer below unfolds."""
 
+import random
 from html import escape
+from pathlib import Path
 
+import anywidget
 import ipywidgets as w
 
-from .panel import TEXT, WIDE
+from .panel import TEXT, button
+
+
+class Unfolder(anywidget.AnyWidget):
+    """Opens the folded answers in the cells below, up to the next guess or heading."""
+
+    _esm = Path(__file__).with_name("unfolder.js")
+
+    def unfold(self):
+        """Open them now."""
+        self.send({"kind": "open"})
 
 
 class Guess(w.VBox):
-    """A question that takes a guess and only then says the answer and why.
+    """A question that takes a guess, and only then says the answer and why.
+
+    The answer in full stands in the cells below, folded (`folded`, or ``<details>`` in a text cell); a guess, or "Show me",
+    opens it. Choices stand in an order of their own, so that their place tells nothing.
 
     Parameters
     ----------
@@ -23,35 +39,82 @@ class Guess(w.VBox):
         Of a number.
     close : float
         A number within this share of the answer counts as right.
+    within : float, optional
+        In place of ``close``, in ``unit``; an answer of 0 needs it.
+    then : widget, optional
+        Shown below the verdict, once there is one: a panel whose picture tells the answer.
     """
 
-    def __init__(self, question, answer, because, choices=None, unit="", close=0.2):
+    def __init__(self, question, answer, because, choices=None, unit="", close=0.2, within=None, then=None):
         super().__init__()
-        self.answer, self.because, self.unit, self.close_by = answer, because, unit, close
+        self.answer, self.because, self.unit = answer, because, unit
         if choices is not None and answer not in choices:
             raise ValueError(f"answer {answer!r} is not among the choices {list(choices)}")
+        if choices is None and not answer and within is None:
+            raise ValueError("an answer of 0 needs within: no share of nothing is close")
+        self.within = close * abs(answer) if choices is None and within is None else within
         asked = w.HTML(f'<div style="{TEXT}"><b>Your guess first.</b> {escape(question)}</div>')
         if choices is None:
-            self.guess = w.FloatText(description=unit, style=WIDE, layout=w.Layout(width="14em"))
+            self.guess = w.Text(
+                placeholder="type a number", description=unit, layout=w.Layout(width="14em"),
+                style={"description_width": "initial"},
+            )  # fmt: skip
         else:
-            self.guess = w.RadioButtons(options=list(choices), index=None, layout=w.Layout(width="auto"))
-        self.button = w.Button(description="That is my guess", layout=w.Layout(width="auto", align_self="flex-start"))
-        self.verdict = w.HTML()
-        self.button.on_click(lambda _: self.judge())
-        self.children = [asked, self.guess, self.button, self.verdict]
+            self.guess = w.RadioButtons(options=shuffled(question, choices), index=None, layout=w.Layout(width="auto"))
+        self.verdict, self.unfolder = w.HTML(), Unfolder()
+        self.button = button("That is my guess", self.judge, "compare the guess with the answer")
+        self.show_button = button("Show me", self.show, "the answer without a guess")
+        self.then = w.VBox([then] if then else [], layout=w.Layout(display="none", width="100%"))
+        buttons = w.HBox([self.button, self.show_button])
+        self.children = [asked, self.guess, buttons, self.verdict, self.then, self.unfolder]
+
+    @property
+    def number(self):
+        """The number that was typed, or None."""
+        try:
+            return float(self.guess.value.strip().replace("−", "-").replace(",", "."))
+        except ValueError:
+            return None
 
     def judge(self):
         """Compare the guess with the answer and say both; nothing chosen gets a reminder."""
-        if self.guess.value is None:
-            self._say("Pick one first; a wrong guess teaches more than none.")
-            return
         if isinstance(self.guess, w.RadioButtons):
+            if self.guess.value is None:
+                self._say("Pick one first.")
+                return
             right = self.guess.value == self.answer
-            shown = str(self.answer)
         else:
-            right = abs(self.guess.value - self.answer) <= self.close_by * abs(self.answer)
-            shown = f"{self.answer:.3g} {self.unit}".strip()
-        self._say(f"{'✓ Yes' if right else '✗ Not quite'}: {shown}. {self.because}")
+            if self.number is None:
+                self._say("Type a number first.")
+                return
+            right = abs(self.number - self.answer) <= self.within
+        self._reveal(f"{'✓ Yes' if right else '✗ Not quite'}: {self._shown()}. {self.because}")
+
+    def show(self):
+        """Say the answer without a guess."""
+        self._reveal(f"{self._shown()}. {self.because}")
+
+    def _reveal(self, text):
+        """Verdict, what comes after it, and the answers below."""
+        self._say(text)
+        self.then.layout.display = "flex"
+        self.unfolder.unfold()
+
+    def _shown(self):
+        if isinstance(self.guess, w.RadioButtons):
+            return f"{self.answer[0].upper()}{self.answer[1:]}"
+        return f"{self.answer:.3g} {self.unit}".strip().replace("-", "−")
 
     def _say(self, text):
         self.verdict.value = f'<div role="status" style="{TEXT}">{escape(text)}</div>'
+
+
+def shuffled(question, choices):
+    """``choices`` in an order that hangs on the ``question`` only: the same for every reader, another for every question.
+
+    >>> sorted(shuffled("Which?", ["a", "b", "c"]))
+    ['a', 'b', 'c']
+    """
+    order = list(choices)
+    random.Random(question).shuffle(order)
+    return order

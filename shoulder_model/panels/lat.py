@@ -16,9 +16,10 @@ from ..mechanics import posed_arm, raised_arm
 from ..muscles import landmarks, moment_arms, path_points, path_sets, paths, shoulder_muscles, turned_scapula
 from ..people import Lifter
 from ..tables import columns_text, read_table
-from ..words import listed, written
-from .panel import WRAP, Panel, dropdown, slider
+from ..words import listed, with_margin, written
+from .panel import WRAP, Panel, dropdown
 from .saved import read_values, values_text
+from .slider import slider
 
 ELEVATIONS = np.arange(0.0, 151.0, 5.0)  # degrees
 LENGTH_LOOK = {"length": (BLACK, "-", "o", "")}
@@ -49,14 +50,17 @@ class LatPanel(Panel):
         self.ghosts = (*self.views, self.curves, self.lengths)
         self.muscle = dropdown("Muscle", shoulder_muscles(), muscle, 20)
         self.turning = w.Checkbox(
-            True, description="scapula turns with the arm", indent=False, layout=w.Layout(width="16em")
+            True, description="shoulder blade turns with the arm", indent=False, layout=w.Layout(width="19em")
         )
         self.sliders = {
-            "elevation_deg": slider("Elevation [°]", 60, 0, 150, 1),
+            "elevation_deg": slider(
+                "Arm raised [°]", 60, 0, 150, 1, stops={"hanging": 0, "level": 90, "overhead": 150}, main=True
+            ),
             "plane_deg": slider("Plane [° in front of the side]", 0, -20, 110, 5),
             "deeper_mm": slider("Insertion [mm further down]", 0, -15, 15, 1),
         }
-        rows = [w.HBox([self.muscle, self.turning], layout=WRAP), w.HBox([*self.sliders.values()], layout=WRAP)]
+        main, *others = self.sliders.values()
+        rows = [w.HBox([self.muscle, self.turning], layout=WRAP), w.HBox([main]), w.HBox(others, layout=WRAP)]
         super().__init__("lat-panel", figure, rows)
         self.follow(self.muscle, self.turning, *self.sliders.values())
 
@@ -69,17 +73,17 @@ class LatPanel(Panel):
         x, ends = "elevation of the upper arm [°]", ELEVATIONS[[0, -1]]
         looks = AXIS_LOOK | ROTATION_LOOK
         self.curves = TorqueCurves(
-            figure.add_axes([0.44, 0.145, 0.265, 0.52]), x, ends, "moment arm [mm]", looks, unit="mm"
+            figure.add_axes([0.445, 0.145, 0.265, 0.56]), x, ends, "moment arm [mm]", looks, unit="mm"
         )
         self.lengths = TorqueCurves(
-            figure.add_axes([0.775, 0.145, 0.205, 0.52]), x, ends, "longer than hanging [mm]", LENGTH_LOOK, unit="mm"
+            figure.add_axes([0.785, 0.145, 0.2, 0.56]), x, ends, "longer than hanging [mm]", LENGTH_LOOK, unit="mm"
         )
         axes = self.curves.axes
         self.published = axes.add_patch(
             Polygon([(0, 0)], facecolor="none", edgecolor=GREY, lw=1.2, ls="--", zorder=1, animated=True)
         )
-        self.published_words = label(axes, GREY, ha="right", va="top", transform=axes.transAxes)
-        self.published_words.set_position((0.99, 0.99))
+        self.published_words = label(axes, GREY, ha="right", va="bottom", transform=axes.transAxes)
+        self.published_words.set_position((0.99, 0.02))
 
     def _moved_paths(self, deeper):
         """The three path sets with the muscle's insertion moved down the shaft by ``deeper``. [m]"""
@@ -98,7 +102,7 @@ class LatPanel(Panel):
 
     def _arms(self, elevation_deg, deeper):
         """Moment arms (..., 4) and lengths (...) in millimetres."""
-        elevation, plane = np.radians(elevation_deg), np.radians(self.sliders["plane_deg"].value)
+        elevation, plane = np.radians(elevation_deg), np.radians(self.sliders["plane_deg"].place)
         humerus = raised_arm(elevation, plane)
         scapula = turned_scapula(elevation, plane) if self.turning.value else np.eye(3)
         which, sets = shoulder_muscles().index(self.muscle.value), self._moved_paths(deeper)
@@ -106,7 +110,7 @@ class LatPanel(Panel):
         return 1000 * arms, 1000 * paths(humerus, scapula, sets)[0][..., which]
 
     def read(self):
-        values = {name: control.value for name, control in self.sliders.items()}
+        values = {name: control.place for name, control in self.sliders.items()}
         values |= {"muscle": self.muscle.value, "turning": self.turning.value}
         deeper, x = values["deeper_mm"] / 1000, np.r_[ELEVATIONS, values["elevation_deg"]]
         arms, length = self._arms(x, deeper)
@@ -128,10 +132,9 @@ class LatPanel(Panel):
             view.show(path, elbow)
         self._published(state)
         x_now = state.values["elevation_deg"]
-        moved = self.curves.show(ELEVATIONS, state.arms, state.margin, x_now, state.now, state.now_margin)
+        self.curves.show(ELEVATIONS, state.arms, state.margin, x_now, state.now, state.now_margin)
         doubt, last = state.longer_margin[:-1, None], state.longer_margin[-1:]
-        also = self.lengths.show(ELEVATIONS, state.longer[:, None], doubt, x_now, [state.now_longer], last)
-        return moved or also
+        self.lengths.show(ELEVATIONS, state.longer[:, None], doubt, x_now, [state.now_longer], last)
 
     def _published(self, state):
         here = state.values["muscle"], state.values["plane_deg"]
@@ -144,18 +147,27 @@ class LatPanel(Panel):
             ).T
             self.published.set_xy(np.column_stack([np.r_[x, x[::-1]], np.r_[middle + band, (middle - band)[::-1]]]))
 
-    def describe(self, state):
+    def set_up(self, state):
         v = state.values
+        return f"{v['muscle'].capitalize()}, arm raised {v['elevation_deg']:.0f}° {plane_words(v['plane_deg'])}"
+
+    def verdict(self, state):
+        order = np.argsort(-np.abs(np.round(state.now)), kind="stable")
         parts = [
-            f"{abs(value):.0f} ± {doubt:.0f} mm to {words(axis, value)}"
-            for axis, value, doubt in zip(MUSCLE_AXES, state.now, state.now_margin, strict=True)
+            f"{with_margin(abs(state.now[i]), state.now_margin[i])} mm to {words(MUSCLE_AXES[i], state.now[i])}"
+            for i in order
+            if round(abs(state.now[i]))
         ]
+        if not parts:
+            return "Here the muscle has no lever about the shoulder."
+        return f"Its lever here: {listed(parts)}."
+
+    def small(self, state):
         best = ELEVATIONS[np.argmax(np.abs(state.arms[:, :3]).max(axis=1))]
+        way = "longer" if state.now_longer >= 0 else "shorter"
         return (
-            f"{v['muscle'].capitalize()}, arm raised {v['elevation_deg']:.0f}° in a plane {written(v['plane_deg'])}° in front of the side: "
-            f"moment arms {listed(parts)}. The path is {abs(state.now_longer):.0f} mm {'longer' if state.now_longer >= 0 else 'shorter'} "
-            f"than with the arm hanging. The largest moment arm is at {best:.0f}°. The ± is an insertion 1 cm higher or lower; "
-            "landmarks are partly from memory."
+            f"Its largest moment arm is at {best:.0f}°. Its path is {abs(state.now_longer):.0f} mm {way} than with the arm "
+            "hanging. The ± is an insertion 1 cm higher or lower; landmarks are partly from memory."
         )
 
     def compare(self, state, kept):
@@ -163,10 +175,12 @@ class LatPanel(Panel):
         parts = [
             f"{written(value, sign=True)} mm {axis.replace('_', ' ')}"
             for axis, value in zip(MUSCLE_AXES, change, strict=True)
+            if round(abs(value))
         ]
-        return (
-            f"Against the one you kept ({kept.values['muscle']}, {kept.values['elevation_deg']:.0f}°): {listed(parts)}."
-        )
+        same = kept.values["muscle"] == state.values["muscle"]
+        whose = "" if same else f"{kept.values['muscle']}, "
+        told = listed(parts) if parts else "the same levers"
+        return f"Against the kept one ({whose}{kept.values['elevation_deg']:.0f}°): {told}."
 
     def table(self, state):
         columns = {"elevation [deg]": ELEVATIONS}
@@ -182,6 +196,15 @@ class LatPanel(Panel):
         self.muscle.value, self.turning.value = values["muscle"], bool(values["turning"])
         for name, control in self.sliders.items():
             control.value = values[name]
+
+
+def plane_words(degrees):
+    """Where a raised arm points, by the plane it is raised in."""
+    if round(degrees) == 0:
+        return "straight out to the side"
+    if round(degrees) == 90:
+        return "straight ahead"
+    return f"in a plane {written(degrees)}° in front of the side"
 
 
 def words(axis, value):

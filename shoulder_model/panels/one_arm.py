@@ -7,16 +7,17 @@ import matplotlib as mpl
 import numpy as np
 
 from ..draw.free_body import FreeBody
-from ..draw.lifter_views import HeldView
 from ..draw.look import BLUE, STYLE, VERMILLION, new_figure
+from ..draw.side_views import HeldView
 from ..draw.torque_curves import TorqueCurves
 from ..mechanics import HeldWeight, held_weight
 from ..people import ELBOW_LIMIT, SEXES, Lifter
 from ..sources import fact
 from ..tables import columns_text
 from ..words import written
-from .panel import WRAP, Panel, dropdown, slider
+from .panel import WRAP, Panel, dropdown
 from .saved import read_values, values_text
+from .slider import slider
 
 LOOKS = {"shoulder": (BLUE, "-", "o", "shoulder flexors"), "elbow": (VERMILLION, "--", "s", "elbow flexors")}
 ELEVATIONS = np.arange(0.0, 121.0, 5.0)  # degrees
@@ -40,7 +41,7 @@ class OneArmPanel(Panel):
             figure = new_figure()
             self.side = HeldView(figure.add_axes([0.005, 0.02, 0.315, 0.9]))
             self.body = FreeBody(figure.add_axes([0.33, 0.02, 0.26, 0.9]))
-            axes = figure.add_axes([0.665, 0.145, 0.315, 0.575])
+            axes = figure.add_axes([0.665, 0.145, 0.315, 0.68])
             label = "upper arm from hanging, forward [°]"
             self.curves = TorqueCurves(axes, label, ELEVATIONS[[0, -1]], "torque to hold still [N m]", LOOKS, digits=1)
         self.ghosts = (self.side, self.body, self.curves)
@@ -49,19 +50,21 @@ class OneArmPanel(Panel):
             True, description="arm's own weight", indent=False, layout=w.Layout(width="11.2em")
         )
         self.sliders = {
+            "elevation_deg": slider(
+                "Upper arm [° forward]", 0, 0, 120, 1, stops={"hanging": 0, "straight ahead": 90}, main=True
+            ),
             "load_kg": slider("Load [kg]", 5, 0, 30, 0.5),
-            "elevation_deg": slider("Upper arm [° forward]", 0, 0, 120, 1),
             "elbow_flexion_deg": slider("Elbow [° bent]", 90, 0, round(float(np.degrees(ELBOW_LIMIT))), 1),
             "muscle_arm_cm": slider("Muscle arm [cm]", 4, 1.5, 8, 0.1),
         }
-        load, up, bent, arm = self.sliders.values()
-        rows = [w.HBox([self.sex, self.arm_weight, load, arm], layout=WRAP), w.HBox([up, bent], layout=WRAP)]
+        main, *others = self.sliders.values()
+        rows = [w.HBox([main]), w.HBox([self.sex, self.arm_weight, *others], layout=WRAP)]
         super().__init__("one-arm-panel", figure, rows)
         self.follow(self.sex, self.arm_weight, *self.sliders.values())
 
     def read(self):
         lifter = Lifter.average(self.sex.value)
-        values = {name: control.value for name, control in self.sliders.items()}
+        values = {name: control.place for name, control in self.sliders.items()}
         return HoldState(lifter, values, self.arm_weight.value, self._hold(lifter, values, values["elevation_deg"]))
 
     def _hold(self, lifter, values, elevation_deg):
@@ -80,31 +83,40 @@ class OneArmPanel(Panel):
         many = self._hold(state.lifter, state.values, ELEVATIONS)
         torque = np.stack([many.shoulder_flexion, many.elbow_flexion_torque], axis=-1)
         x_now = state.values["elevation_deg"]
-        return self.curves.show(ELEVATIONS, torque, many.margin, x_now, self._torques(state), state.held.margin)
+        self.curves.show(ELEVATIONS, torque, many.margin, x_now, self._torques(state), state.held.margin)
 
     @staticmethod
     def _torques(state):
         return np.array([state.held.shoulder_flexion, state.held.elbow_flexion_torque])
 
-    def describe(self, state):
-        held, (from_shoulder, from_elbow) = state.held, 100 * state.held.load_distance
-        times = f", {held.tension / -held.forces[0][1]:.1f} times the load" if held.forces[0][1] else ""
+    def set_up(self, state):
+        v = state.values
+        return f"{v['load_kg']:g} kg in the hand, upper arm {v['elevation_deg']:.0f}° forward, elbow {v['elbow_flexion_deg']:.0f}° bent"
+
+    def verdict(self, state):
+        held = state.held
         muscle = "flexors" if held.elbow_flexion_torque >= 0 else "extensors"
+        times = f", {held.tension / -held.forces[0][1]:.1f} times the load" if held.forces[0][1] else ""
+        return (
+            f"The shoulder holds {torque(held.shoulder_flexion)}, the elbow {torque(held.elbow_flexion_torque)}: the elbow "
+            f"{muscle} pull with {held.tension:.0f} N{times}."
+        )
+
+    def small(self, state):
+        held, (from_shoulder, from_elbow) = state.held, 100 * state.held.load_distance
         tape = f"load ± {100 * fact('tape_reading'):.0f} cm"
         doubt = f"{tape}, two published arm centres" if state.arm_weight else tape
         return (
-            f"{state.values['load_kg']:g} kg, {abs(from_shoulder):.0f} cm {ahead(from_shoulder)} the shoulder and "
-            f"{abs(from_elbow):.0f} cm {ahead(from_elbow)} the elbow: the shoulder holds {torque(held.shoulder_flexion)}, "
-            f"the elbow {torque(held.elbow_flexion_torque)}. Through {state.values['muscle_arm_cm']:.1f} cm of moment arm the "
-            f"elbow {muscle} pull with {held.tension:.0f} N{times}, and the joint takes {np.linalg.norm(held.joint_force):.0f} N. "
-            f"Accurate to about ± {held.margin.max():.1f} N m ({doubt})."
+            f"The load hangs {abs(from_shoulder):.0f} cm {ahead(from_shoulder)} the shoulder and {abs(from_elbow):.0f} cm "
+            f"{ahead(from_elbow)} the elbow; the muscle's moment arm is {state.values['muscle_arm_cm']:.1f} cm; the joint takes "
+            f"{np.linalg.norm(held.joint_force):.0f} N. Accurate to about ± {held.margin.max():.1f} N m ({doubt})."
         )
 
     def compare(self, state, kept):
         change = self._torques(state) - self._torques(kept)
         force = state.held.tension - kept.held.tension
         return (
-            f"Against the one you kept: {written(change[0], 1, sign=True)} N m at the shoulder, "
+            f"Against the kept one: {written(change[0], 1, sign=True)} N m at the shoulder, "
             f"{written(change[1], 1, sign=True)} N m at the elbow, {written(force, sign=True)} N in the elbow muscle."
         )
 

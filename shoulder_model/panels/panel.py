@@ -1,7 +1,8 @@
-"""What every panel shares: one picture that follows the controls, one sentence, keep, save, open."""
+"""What every panel shares: one picture and one sentence that follow the controls; keep, save, open."""
 
 import contextlib
-from html import escape
+import threading
+from functools import wraps
 from pathlib import Path
 
 import ipywidgets as w
@@ -10,6 +11,8 @@ from ..draw.stage import Stage
 from ..inputs import InputError, choice
 from ..people import Lifter, expected_measures
 from .file_door import FileDoor
+from .picture import Picture
+from .slider import Slider
 
 MIME = {"svg": "image/svg+xml", "png": "image/png", "csv": "text/csv", "json": "application/json"}
 TEXT = "font-size:var(--jp-content-font-size1,14px);line-height:1.4;"
@@ -17,19 +20,36 @@ WIDE = {"description_width": "initial"}
 WRAP = w.Layout(flex_flow="row wrap", width="100%", align_items="center")
 
 
-def slider(words, value, low, high, step):
-    """A slider with its whole label in front and its number behind, to as many digits as a step needs."""
-    digits = next(digits for digits in range(4) if round(step, digits) == step)
-    return w.FloatSlider(
-        value, min=low, max=high, step=step, description=words, readout_format=f".{digits}f",
-        style=WIDE, layout=w.Layout(flex="1 1 20em", width="auto"),
-    )  # fmt: skip
-
-
 def dropdown(words, options, value, width):
     """A choice with its label in front, ``width`` in em; a panel's rows wrap, so it keeps its size."""
     layout = w.Layout(width=f"{width}em", flex="0 0 auto")
     return w.Dropdown(options=list(options), value=value, description=words, style=WIDE, layout=layout)
+
+
+def button(words, act, tip):
+    """A button as wide as its words; ``act()`` is called when it is pressed, ``tip`` says what it does."""
+    made = w.Button(description=words, tooltip=tip, layout=w.Layout(width="auto"))
+    made.on_click(lambda _: act())
+    return made
+
+
+def folding(words, rows, tip):
+    """A button that shows ``rows`` and hides them again, and the box they are in, hidden at first."""
+    box = w.VBox(rows, layout=w.Layout(display="none", width="100%"))
+    toggle = w.ToggleButton(False, description=words, tooltip=tip, layout=w.Layout(width="auto"))
+    toggle.observe(lambda change: setattr(box.layout, "display", "flex" if change["new"] else "none"), "value")
+    return toggle, box
+
+
+def one_at_a_time(method):
+    """A panel's ``method``, alone: JupyterLab may hand two controls' moves to two threads."""
+
+    @wraps(method)
+    def alone(panel, *given, **named):
+        with panel.lock:
+            return method(panel, *given, **named)
+
+    return alone
 
 
 class OptionalNumber(w.Text):
@@ -100,72 +120,92 @@ class MeasureBoxes(dict):
 
 
 class Panel(w.VBox):
-    """Controls, picture and words.
+    """Controls, words and picture.
 
-    The picture is two layers: a frame drawn once by matplotlib, and an overlay that is set anew on
-    every move (`draw.stage`). An input the model refuses becomes one line under the controls; the
-    last good picture stays.
+    The picture is two layers (`draw.stage`); a move is one message to the page (`picture`). An input the model refuses becomes
+    one line above the picture, which stays as it was.
 
     A panel of its own supplies ``ghosts`` (artists with ``keep`` and ``drop``), calls `follow` with its controls, and has
     these hooks:
 
     - ``read()``: the controls' values as the model's input and result; raises `InputError`
-    - ``draw(state)``: moves the artists; True when the frame has to be drawn again
-    - ``describe(state)``: the result in a sentence or two
-    - ``compare(state, kept)``: the difference to the kept state in a sentence
+    - ``draw(state)``: moves the artists and nothing else; True when the still layer has to be drawn again
+    - ``tell(state)``: sets what follows beside the picture, a table for example
+    - ``verdict(state)``: the answer in one sentence, two lines at most
+    - ``small(state)``: accuracy, limits and cautions, for the small print below it
+    - ``set_up(state)``: the set-up in a few words, for those who do not see the controls
+    - ``compare(state, kept)``: the difference to the kept state in a sentence, said in place of the verdict
     - ``table(state)``: the numbers as CSV text
     - ``setup(state)``, ``apply(text)``: the set-up as JSON text, and back into the controls; ``apply``
       checks all of it before it moves anything
-    - ``buttons()``: the row under the sentence, if it wants more than `Panel` has
+    - ``files()``: what can be saved, kind of file -> words on the button
+
+    Parameters
+    ----------
+    name : str
+        Of the files that it saves; with underscores, of the figure that stands for it on a page that is not running.
+    figure : matplotlib.figure.Figure
+    controls : list of widgets
+        Row by row.
+    folded : dict, optional
+        More controls, hidden until their button is pressed: words on the button -> rows.
     """
 
-    def __init__(self, name, figure, controls):
+    picture_first = False  # whether the picture is sent before the words are worked out
+
+    def __init__(self, name, figure, controls, folded=()):
         super().__init__(layout=w.Layout(width="100%"))
+        self.add_class("pull-panel")
         self.name, self.stage, self.kept, self._quiet = name, Stage(figure), None, 0
-        self.frame, self.overlay = (
-            w.HTML(layout=w.Layout(grid_area="1 / 1 / 2 / 2", width="100%", margin="0")) for _ in "ab"
-        )
-        self.picture = w.GridBox(
-            [self.frame, self.overlay], layout=w.Layout(width="100%", grid_template_columns="100%")
-        )
-        self.trouble, self.sentence, self.difference = w.HTML(), w.HTML(), w.HTML()
+        self.lock = threading.RLock()
+        self.picture = Picture(self.stage, name.replace("-", "_"))
+        self.picture.ahead = self.ahead
         self.door = FileDoor()
         self.path = w.Text(
             placeholder="or its path, then Enter",
             continuous_update=False,
             layout=w.Layout(width="14em", flex="0 0 auto"),
         )
-        self.children = [*controls, self.trouble, self.picture, self.sentence, self.difference, self.buttons()]
-        self.words = ""
+        self.keep_button = button(
+            "Keep this one", self.keep, "hold this set-up in grey; the next ones are compared with it"
+        )
+        self.drop_button = button("Drop the kept one", self.drop, "forget the kept set-up")
+        sections = [folding(words, rows, f"show or hide: {words}") for words, rows in dict(folded).items()]
+        sections.append(folding("Save and open", self._save_rows(), "save or open a set-up, a picture or numbers"))
+        row = w.HBox([self.keep_button, self.drop_button, *(toggle for toggle, _ in sections)], layout=WRAP)
+        self.children = [*controls, self.picture, row, *(box for _, box in sections)]
         self.door.observe(lambda change: self.open_text(change["new"]["text"]), "opened")
         self.path.observe(lambda change: self._open_path(change["new"]), "value")
 
-    def buttons(self):
-        """Keep, drop, save, open."""
+    def files(self):
+        """What can be saved: kind of file -> words on the button."""
+        return {kind: f"Save {kind.upper()}" for kind in MIME}
 
-        def button(words, act, tip):
-            made = w.Button(description=words, tooltip=tip, layout=w.Layout(width="auto"))
-            made.on_click(lambda _: act())
-            return made
-
+    def _save_rows(self):
         saves = [
-            button(f"Save {kind.upper()}", lambda kind=kind: self.save(kind), f"save as {kind.upper()}")
-            for kind in MIME
+            button(words, lambda kind=kind: self.save(kind), words[0].lower() + words[1:])
+            for kind, words in self.files().items()
         ]
-        self.keep_button = button(
-            "Keep this one", self.keep, "hold this set-up in grey and compare the next ones with it"
-        )
-        self.drop_button = button("Let it go", self.drop, "forget the kept set-up")
-        row = [self.keep_button, self.drop_button, *saves, self.door, self.path]
-        return w.HBox(row, layout=WRAP)
+        return [w.HBox([*saves, self.door, self.path], layout=WRAP)]
+
+    @property
+    def words(self):
+        """What the picture says to a screen reader, and what stands for it: set-up, verdict, small print."""
+        return self.picture.said["words"]
+
+    @property
+    def overlay(self):
+        """The moving layer as it stands, as SVG text."""
+        return self.stage.overlay(self.words)
 
     def follow(self, *controls):
         """Redraw when one of ``controls`` changes, and draw the first time."""
+        self.picture.sliders = {control.description: control for control in controls if isinstance(control, Slider)}
         for control in controls:
             control.observe(lambda _: self.update(), "value")
         self.update()
-        self.frame.value = self.stage.frame()
 
+    @one_at_a_time
     def update(self):
         """Compute, move the artists, say it in words; a refused input changes the trouble line only."""
         if self.is_quiet:
@@ -176,29 +216,58 @@ class Panel(w.VBox):
         except InputError as error:
             self.refuse(str(error))
             return
-        self.trouble.value = ""
-        self.words = self.describe(self.state)
-        if frame_moved:
-            self.frame.value = self.stage.frame()
-        self.overlay.value = self.stage.overlay(self.words)
-        self.sentence.value = f'<div role="status" style="{TEXT}">{escape(self.words)}</div>'
-        self._say_difference()
+        shown = self.picture
+        if self.picture_first:
+            shown.show(new_frame=frame_moved, in_words=False)
+        shown.said = self._said(self.state)
+        if self.picture_first:
+            shown.say()
+        else:
+            shown.show(new_frame=frame_moved)
+        self.tell(self.state)
+
+    def tell(self, state):
+        """Nothing stands beside the picture, unless a panel says so."""
+
+    def _said(self, state):
+        """Everything that the page says in one ``state``, by where it stands."""
+        verdict = self.verdict(state) if self.kept is None else self.compare(state, self.kept)
+        small = self.small(state)
+        words = f"{self.set_up(state)}: {verdict} {small}".strip()
+        return {"verdict": verdict, "small": small, "trouble": "", "words": words}
+
+    @one_at_a_time
+    def ahead(self, name, value):
+        """What would change with the slider ``name`` (str) at ``value`` (float, in its unit), all else as it is.
+
+        Returns the picture's moves from here and what would be said, or None where the model refuses or the still layer would
+        change. Controls, state and page stay as they are.
+        """
+        try:
+            with self.picture.sliders[name].imagined(value):
+                there = self.read()
+            if self.draw(there):
+                return None
+            return self.stage.moves_ahead(), self._said(there)
+        except InputError:
+            return None
+        finally:
+            self.draw(self.state)
 
     def refuse(self, text):
-        """One plain line under the controls; the picture stays as it is."""
-        self.trouble.value = f'<div role="alert" style="{TEXT}color:#a33c00">⚠ {escape(text)}</div>'
+        """One plain line above the picture, which stays as it is."""
+        self.picture.said = self.picture.said | {"trouble": text}
+        self.picture.say()
 
-    def _say_difference(self):
-        words = self.compare(self.state, self.kept) if self.kept is not None else ""
-        self.difference.value = f'<div role="status" style="{TEXT}color:#555">{escape(words)}</div>' if words else ""
-
+    @one_at_a_time
     def keep(self):
-        """Hold the present set-up as a grey ghost; the difference to it is spelled out from now on."""
+        """Hold the present set-up as a grey ghost; the verdict is the difference to it from now on."""
         self.kept = self.state
         for artist in self.ghosts:
             artist.keep()
         self.update()
 
+    @one_at_a_time
     def drop(self):
         """Forget the kept set-up."""
         self.kept = None
@@ -206,6 +275,7 @@ class Panel(w.VBox):
             artist.drop()
         self.update()
 
+    @one_at_a_time
     def content(self, kind):
         """The bytes that "svg", "png", "csv" or "json" saves."""
         if kind in ("svg", "png"):
@@ -216,6 +286,7 @@ class Panel(w.VBox):
         """Hand one file to the browser's downloads."""
         self.door.save(f"{self.name}.{kind}", self.content(kind), MIME[kind])
 
+    @one_at_a_time
     def open_text(self, text):
         """Take the controls to a saved set-up; text that is none leaves everything as it was."""
         try:

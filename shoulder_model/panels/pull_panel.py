@@ -8,17 +8,28 @@ import ipywidgets as w
 import matplotlib as mpl
 import numpy as np
 
-from ..draw.lifter_views import FrontView, SideView
+from ..draw.facing_views import FrontView
 from ..draw.look import STYLE, new_figure
 from ..draw.scene import scene_of
+from ..draw.side_views import SideView
 from ..draw.torque_curves import TorqueCurves
 from ..inputs import Allowed, InputError, choice, number
-from ..mechanics import Pull, pulls, tape_law_margin
+from ..mechanics import Pull, pulls, tape_law, tape_law_margin
 from ..people import SEXES, Lifter
 from ..repetition import rep, sweep
-from ..words import end_words, leading_words, pull_words, tape_words, torque_change_words, torque_words
-from .panel import WRAP, MeasureBoxes, OptionalNumber, Panel, dropdown, slider
+from ..words import (
+    by_hand_words,
+    caution_words,
+    end_words,
+    pull_words,
+    set_up_change_words,
+    tape_words,
+    torque_change_words,
+    torque_words,
+)
+from .panel import WRAP, MeasureBoxes, OptionalNumber, Panel, dropdown
 from .saved import read_setup, rep_table, setup_text
+from .slider import slider
 
 UNITS = {
     "grip_ratio": 1.0,
@@ -31,14 +42,16 @@ POINTS = 41  # along a rep
 CURVE_POINTS = 21  # along each rep of a curve
 
 
-def grip_slider():
-    """The hands' distance, from close handles to more than twice the shoulders."""
-    return slider("Grip [× biacromial]", 1.5, 0.3, 2.2, 0.05)
+def grip_slider(**look):
+    """The hands' distance, from close handles to more than twice the shoulders; `slider` says how it may look."""
+    stops = {"close": 0.3, "shoulders": 1.0, "1.5 ×": 1.5, "wide": 2.0}
+    return slider("Grip [× shoulders]", 1.5, 0.3, 2.2, 0.05, stops=stops, **look)
 
 
-def lean_slider(start=0):
-    """The trunk's lean, from bent over to lying back."""
-    return slider("Trunk lean [° back]", start, -90, 90, 1)
+def lean_slider(start=0, **look):
+    """The trunk's lean, from bent over to lying back; `slider` says how it may look."""
+    stops = {"bent over": -60, "upright": 0, "30° back": 30, "lying back": 60}
+    return slider("Trunk lean [° back]", start, -90, 90, 1, stops=stops, **look)
 
 
 @lru_cache(maxsize=16)
@@ -80,7 +93,19 @@ class PullState:
 
     @property
     def point(self):
+        """Index along the rep."""
         return round(self.along * (POINTS - 1))
+
+    @property
+    def tape(self):
+        """Pull on one hand [N], w and a where the shoulder stands [m], pull angle [rad]."""
+        w, a = (float(length.values[self.point]) for length in (self.rep.hand_offset, self.rep.line_offset))
+        return float(self.rep.force), w, a, self.pull.pull_angle
+
+    @property
+    def load_torque(self):
+        """The load's part of the shoulder's torque (3,), or None where it is all of it. [N m]"""
+        return tape_law(*self.tape) if self.arm_weight else None
 
 
 class PullPanel(Panel):
@@ -90,7 +115,7 @@ class PullPanel(Panel):
     may have these hooks beside those of `Panel`:
 
     - ``field_sliders()``: sliders by field of `Pull`, in surface units
-    - ``make_controls(pull, sex, measured)``, ``control_rows()``: more controls, and how they stand
+    - ``make_controls(pull, sex, measured)``, ``control_rows()``, ``folded_rows()``: more controls, and how they stand
     - ``make_views(figure)``, ``move_views(state)``: another picture beside the curves
     - ``margin(force, pull_angle)``: how sure the curves' quantity is
     - ``put_pull(pull)``, ``pull_of_controls()``: a pull into the controls, and back
@@ -113,6 +138,7 @@ class PullPanel(Panel):
     quantity = "shoulder_torque"  # variable of the rep that the curves show
     shows_muscles = False  # whether the picture needs the muscles of the rep
     shows_work = False  # whether it needs who does the work
+    arm_weighs = False  # at first; without it the torque is the load's alone, as by hand
     blade_start = "held"  # where the blade is at first; it stays so when another pull is chosen
     height = 4.0  # of the picture, 11.2 wide
 
@@ -122,25 +148,29 @@ class PullPanel(Panel):
             self.make_views(figure)
         self.base = pulls[self.start if pull is None else pull]
         self.make_controls(self.base.name, sex, measured)
-        rows = self.control_rows()
-        super().__init__(self.name, figure, [w.HBox(row, layout=WRAP) for row in rows])
+        rows, folded = self.control_rows(), self.folded_rows()
+        boxes = [w.HBox(row, layout=WRAP if len(row) > 1 else w.Layout(width="100%")) for row in rows]
+        hidden = {words: [w.HBox(row, layout=WRAP) for row in some] for words, some in folded.items()}
+        super().__init__(self.name, figure, boxes, hidden)
         self.put_pull(self.base)
         self.pull_choice.observe(self._new_pull, "value")
-        self.follow(*(control for row in rows for control in row))
+        self.follow(*(control for some in (rows, *folded.values()) for row in some for control in row))
 
     def control_rows(self):
-        """Every control, row by row."""
-        return [
-            [self.pull_choice, self.load, self.sex, *self.measures.values(), self.arm_weight],
-            [self.blade, *self.sliders.values(), self.along],
-        ]
+        """Controls in sight, row by row: choices, the main slider, the other sliders."""
+        main, *others = self.sliders.values()
+        return [[self.pull_choice, self.load, self.blade, self.arm_weight], [main], [*others, self.along]]
+
+    def folded_rows(self):
+        """Controls that are hidden at first, by what their button says."""
+        return {"Lifter": [[self.sex, *self.measures.values()]]}
 
     def make_views(self, figure):
         """Axes and artists of the picture; sets ``ghosts`` and ``curves``."""
-        self.front = FrontView(figure.add_axes([0.005, 0.02, 0.235, 0.9]))
-        self.side = SideView(figure.add_axes([0.25, 0.02, 0.315, 0.9]))
+        self.front = FrontView(figure.add_axes([0.003, 0.01, 0.215, 0.93]))
+        self.side = SideView(figure.add_axes([0.222, 0.01, 0.28, 0.93]))
         limits = self.x_values[[0, -1]]
-        self.curves = TorqueCurves(figure.add_axes([0.635, 0.145, 0.345, 0.575]), self.x_label, limits)
+        self.curves = TorqueCurves(figure.add_axes([0.572, 0.145, 0.413, 0.62]), self.x_label, limits)
         self.ghosts = (self.front, self.side, self.curves)
 
     def move_views(self, state):
@@ -162,7 +192,7 @@ class PullPanel(Panel):
         self.measures = MeasureBoxes(measured)
         self.along = slider("Along the rep [%]", 50, 0, 100, 5)
         self.arm_weight = w.Checkbox(
-            True, description="arm's own weight", indent=False, layout=w.Layout(width="11.2em")
+            self.arm_weighs, description="arm's own weight", indent=False, layout=w.Layout(width="11.2em")
         )
         self.blade = dropdown("Shoulder blade", TRAVELS, self.blade_start, 14.5)
         self.sliders = self.field_sliders()
@@ -180,6 +210,7 @@ class PullPanel(Panel):
             self.load.placeholder = "own body" if pull.load_from == "body" else f"{pulls[pull.name].load_kg:g}"
             for field, control in self.sliders.items():
                 control.value = round(self._shown(field, pull) / control.step) * control.step
+                control.start = control.value
 
     def _shown(self, field, pull):
         """A field in surface units; one that is left to the body is that of the survey's mean lifter."""
@@ -196,13 +227,15 @@ class PullPanel(Panel):
         fields = {"load_kg": pulls[self.base.name].load_kg if load is None else load}
         fields["girdle_travel"] = TRAVELS[self.blade.value]
         for field, control in self.sliders.items():
-            if abs(control.value - self._shown(field, self.base)) > 0.51 * control.step:
-                fields[field] = control.value / UNITS.get(field, np.degrees(1.0))
+            if abs(control.place - self._shown(field, self.base)) > 0.51 * control.step:
+                fields[field] = control.place / UNITS.get(field, np.degrees(1.0))
         return self.base.change(**fields)
 
     def read(self):
         measures, lifter = self.measures.read(self.sex.value)
         pull = self.pull_of_controls()
+        if "grip_ratio" in self.sliders:
+            self.sliders["grip_ratio"].also = [100 * lifter.biacromial, "cm apart"]
         shown = {
             "points": POINTS,
             "arm_weight": self.arm_weight.value,
@@ -210,7 +243,7 @@ class PullPanel(Panel):
             "work": self.shows_work,
         }
         result = rep_of(lifter, pull, **shown, **self.rep_options(lifter, pull))
-        along = self.along.value / 100
+        along = self.along.place / 100
         torque = result[self.quantity].values[round(along * (POINTS - 1))]
         margin = self.margin(float(result.force), pull.pull_angle)
         measures = {"sex": self.sex.value, **measures}
@@ -227,7 +260,7 @@ class PullPanel(Panel):
         swept = state.pull.change(**{self.field: x / self.per_si})
         margin = np.broadcast_to(self.margin(float(state.rep.force), swept.pull_angle), torque.shape)
         x_now = getattr(state.pull, self.field) * self.per_si
-        return self.curves.show(x, torque, margin, x_now, state.torque, state.margin)
+        self.curves.show(x, torque, margin, x_now, state.torque, state.margin)
 
     def _curve(self, state):
         """The curves' torque at this point of the rep over the swept field, (x, component); NaN out of reach."""
@@ -237,22 +270,39 @@ class PullPanel(Panel):
         along = _curves(state.lifter, pull, self.field, values, *shown)
         return along[:, round(state.along * (CURVE_POINTS - 1))]
 
-    def describe(self, state):
-        supplied = torque_words(state.torque)
-        leads = f", {leading_words(state.torque)}" if " and " in supplied else ""  # else it is the only one
+    def set_up(self, state):
+        return f"{pull_words(state.lifter, state.pull).capitalize()}, {100 * state.along:.0f} % of the way"
+
+    def verdict(self, state):
+        return f"Each shoulder must supply {torque_words(state.torque, state.load_torque)}."
+
+    def small(self, state):
         lines = [
-            f"{pull_words(state.lifter, state.pull).capitalize()}, {100 * state.along:.0f} % of the way: each shoulder "
-            f"supplies {supplied}{leads}.",
+            f"By hand: {by_hand_words(*state.tape)}.",
             f"Accurate to about ± {state.margin.max():.0f} N m ({tape_words()}).",
             end_words(state.rep),
+            caution_words(state.pull),
         ]
-        return " ".join(lines)
+        return " ".join(line for line in lines if line)
 
     def compare(self, state, kept):
-        return (
-            f"Against the one you kept ({pull_words(kept.lifter, kept.pull)}): "
-            f"{torque_change_words(state.torque, kept.torque)}."
-        )
+        change = self.change_words(state, kept)
+        return f"{change}: {torque_change_words(state.torque, kept.torque)}." if change else self.verdict(state)
+
+    @staticmethod
+    def change_words(state, kept):
+        """What is different from the kept set-up, in a few words that begin a sentence; empty where nothing is."""
+        later = round(100 * (state.along - kept.along))
+        parts = [
+            "another lifter" if state.lifter != kept.lifter else "",
+            set_up_change_words(state.lifter, state.pull, kept.pull),
+            f"{abs(later)} % {'later' if later > 0 else 'earlier'} in the rep" if later else "",
+            f"{'with' if state.arm_weight else 'without'} the arm's own weight"
+            if state.arm_weight != kept.arm_weight
+            else "",
+        ]
+        said = ", ".join(part for part in parts if part)
+        return f"{said[0].upper()}{said[1:]}" if said else ""
 
     def table(self, state):
         return rep_table(rep(state.lifter, state.pull, points=POINTS, arm_weight=state.arm_weight, work=False))

@@ -27,7 +27,7 @@ def _parts(kind, text, *names):
         parts = [dict(content[name]) for name in names] if saved_as == (kind, VERSION) else None
     except (ValueError, KeyError, TypeError):
         raise InputError(
-            "set-up", "set-up: this is not one saved here; choose a .json file that a panel saved"
+            "set-up", "set-up: this file was not saved by these panels; choose a .json file that a panel saved"
         ) from None
     if parts is None:
         raise InputError(

@@ -20,8 +20,9 @@ from ..week.rules import EXPERIENCE
 from ..week.wishes import counts_by_name
 from ..week.words import CAUTIONS, HONEST, asked_words
 from ..words import listed, written
-from .panel import TEXT, WRAP, MeasureBoxes, Panel, dropdown, slider
+from .panel import TEXT, WRAP, MeasureBoxes, Panel, dropdown
 from .saved import read_values, values_text
+from .slider import slider
 
 PAGES = {  # kind of file -> button, MIME type
     "html": ("Page HTML", "text/html"),
@@ -76,9 +77,7 @@ class SessionPanel(Panel):
         self.ghosts = (self.view, self.bars)
         self._make_controls(sex, experience, measured)
         self.week_table = w.HTML(layout=w.Layout(width="100%"))
-        super().__init__("session-panel", figure, self._rows())
-        *before, buttons = self.children
-        self.children = [*before, self.week_table, buttons]
+        super().__init__("session-panel", figure, self._rows(), self._folded_rows())
         self.follow(
             self.sex, self.experience, self.limit_low_back, self.behind_neck, self.wide_grip,
             *self.measures.values(), *self.sliders.values(),
@@ -111,18 +110,20 @@ class SessionPanel(Panel):
             w.HBox([self.sex, *self.measures.values(), self.experience], layout=WRAP),
             w.HBox([*self.sliders.values()], layout=WRAP),
             ticks("Health, now or ever:", self.health.values()),
-            ticks("There is:", self.there.values()),
-            ticks("Leave out:", self.left_out.values()),
-            ticks("Limits:", [self.limit_low_back, self.wide_grip, self.behind_neck]),
         ]
 
-    def buttons(self):
-        made = []
-        for kind, (words, _) in PAGES.items():
-            button = w.Button(description=words, tooltip=f"save {words}", layout=w.Layout(width="auto"))
-            button.on_click(lambda _, kind=kind: self.save(kind))
-            made.append(button)
-        return w.VBox([w.HBox(made, layout=WRAP), super().buttons()])
+    def _folded_rows(self):
+        return {
+            "Equipment": [ticks("There is:", self.there.values())],
+            "Leave out, limits": [
+                ticks("Leave out:", self.left_out.values()),
+                ticks("Limits:", [self.limit_low_back, self.wide_grip, self.behind_neck]),
+            ],
+            "The week in full": [self.week_table],
+        }
+
+    def files(self):
+        return {kind: words for kind, (words, _) in PAGES.items()} | super().files()
 
     def read(self):
         measures, _ = self.measures.read(self.sex.value)
@@ -138,7 +139,7 @@ class SessionPanel(Panel):
         return (
             {"sex": self.sex.value, "experience": self.experience.value}
             | {name: measures.get(name, 0.0) for name in self.measures}
-            | {name: control.value for name, control in self.sliders.items()}
+            | {name: control.place for name, control in self.sliders.items()}
             | {name: box.value for name, box in boxes.items()}
         )
 
@@ -162,8 +163,9 @@ class SessionPanel(Panel):
     def draw(self, state):
         self.view.show(state.client, state.answer)
         self.bars.show(state.answer)
+
+    def tell(self, state):
         self.week_table.value = self._table_words(state.answer)
-        return False
 
     @staticmethod
     def _table_words(answer):
@@ -175,22 +177,25 @@ class SessionPanel(Panel):
         lines = "".join(f"<p>{line}</p>" for line in told)
         return f'{TABLE_STYLE}<div class="week-table" style="{TEXT}">{table}{lines}</div>'
 
-    def describe(self, state):
-        client, answer = state.client, state.answer
-        if isinstance(answer, Referral):
-            return f"{answer.sentence} (Asked for: {asked_words(client)}.)"
-        words = f"{asked_words(client)}: {answer.sentence}"
+    def set_up(self, state):
+        return asked_words(state.client)
+
+    def verdict(self, state):
+        answer = state.answer
+        return answer.verdict if isinstance(answer, Plan) else answer.sentence
+
+    def small(self, state):
+        answer = state.answer
         if not isinstance(answer, Plan):
-            return words
+            return CAUTIONS
         halves = [(high - low) / 2 for row in answer.rows for _, low, high in row.fitted.shares.values()]
-        return (
-            f"{words} Sets are counted; the muscle shares behind them spread by about ± {100 * max(halves):.0f} points."
-        )
+        spread = f"The muscle shares spread by about ± {100 * max(halves):.0f} points."
+        return f"{answer.counting} {spread} {CAUTIONS}"
 
     def compare(self, state, kept):
         now, was = state.answer, kept.answer
         if not (isinstance(now, Plan) and isinstance(was, Plan)):
-            return f"Against the one you kept: {_kind(was)} then, {_kind(now)} now."
+            return f"Against the kept one: {_kind(was)} then, {_kind(now)} now."
         change = {name: now.sets[name] - was.sets[name] for name in COUNTED}
         sets = [
             f"{f'{written(more, 1, sign=True)} sets' if more else 'as many sets'} for the {name}"
@@ -200,7 +205,7 @@ class SessionPanel(Panel):
         new, gone = ([name for name in some if name not in other] for some, other in ((names, before), (before, names)))
         pulls_words = [f"new: {listed(new)}" if new else "", f"gone: {listed(gone)}" if gone else ""]
         told = "; ".join(part for part in pulls_words if part) or "the same pulls"
-        return f"Against the one you kept: {listed(sets)}; {told}."
+        return f"Against the kept one: {listed(sets)}; {told}."
 
     def table(self, state):
         """Every candidate's numbers; the first column counts the rows of data/week_pulls.csv that can be done."""

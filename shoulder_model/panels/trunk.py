@@ -2,8 +2,8 @@
 
 import numpy as np
 
-from .panel import slider
 from .pull_panel import PullPanel, lean_slider
+from .slider import slider
 
 
 class TrunkPanel(PullPanel):
@@ -16,6 +16,6 @@ class TrunkPanel(PullPanel):
 
     def field_sliders(self):
         return {
-            "trunk_lean": lean_slider(15),
+            "trunk_lean": lean_slider(15, main=True),
             "touch_up": slider("Touch point [cm up]", -7, -45, 15, 1),
         }

@@ -1,73 +1,65 @@
-"""The work panel: how much of its strength each muscle uses, what gives out first, and the largest load with its span."""
+"""The work panel: how much of its strength each muscle group uses, which joint sets the limit, the largest load and its span."""
 
 from dataclasses import dataclass, fields
 from functools import lru_cache
 
+import ipywidgets as w
 import numpy as np
 
 from ..axes import JOINTS
 from ..draw.effort_bars import EffortBars
-from ..draw.lifter_views import FrontView, SideView
-from ..draw.look import BLACK
-from ..draw.polygon_view import PolygonView
+from ..draw.facing_views import BackView
+from ..draw.look import BLACK, GROUP_LOOK
+from ..draw.muscle_bands import GROUP_OF, SHORT
+from ..draw.scene import scene_of
+from ..draw.side_views import SideView
 from ..draw.torque_curves import TorqueCurves
 from ..inputs import choice, number
 from ..mechanics import pulls
 from ..mechanics.pull import HAND_TURNS
-from ..muscles import LAT, MUSCLES, drive, expected_strength, leverage, reference_body
-from ..repetition import first_counted, from_repetition_maximum, load_span, torque_polygon, weakest_point
+from ..muscles import MUSCLES, drive, expected_strength, leverage, reference_body
+from ..repetition import GROUP_MUSCLES, activation_at, first_counted, from_repetition_maximum, load_span, weakest_point
 from ..repetition.balance import BALANCES
 from ..repetition.repetition_maximum import REPETITIONS
 from ..repetition.strength import LOAD, REFERENCE
 from ..tables import columns_text
-from ..words import end_words, listed, pull_words, written
-from .panel import OptionalNumber, dropdown, slider
-from .pull_panel import POINTS, PullPanel, PullState, grip_slider, lean_slider, rep_of
+from ..words import caution_words, end_words, listed
+from .panel import OptionalNumber, dropdown
+from .pull_panel import POINTS, PullPanel, PullState, grip_slider, lean_slider
+from .slider import slider
 
-GROUPS = {  # bar -> muscles, as a coach means them
-    "lat": LAT,
-    "teres major": ("teres major",),
-    "rear deltoid": ("deltoid posterior",),
-    "upper trapezius": ("trapezius upper",),
-    "middle trapezius": ("trapezius middle",),
-    "lower trapezius": ("trapezius lower",),
-    "rhomboids": ("rhomboids",),
-    "biceps": ("biceps brachii",),
-    "brachialis": ("brachialis", "brachioradialis"),
-    "infraspinatus": ("infraspinatus",),
-    "other rotator cuff": ("teres minor", "subscapularis", "supraspinatus"),
-    "pectoralis major": ("pectoralis major clavicular", "pectoralis major sternal", "pectoralis major costal"),
-    "front, side deltoid": ("deltoid anterior", "deltoid middle"),
-    "triceps": ("triceps long head", "triceps short heads"),
-    "serratus, pec minor": ("serratus anterior", "pectoralis minor"),
-}
-GROUPED = {name for members in GROUPS.values() for name in members}
-SHOWN = GROUPS | {name: (name,) for name in MUSCLES if name not in GROUPED}  # the rest by name
-NAMES = {members[0]: words for words, members in SHOWN.items() if len(members) == 1}  # muscles with a bar of their own
+GROUPED = {
+    SHORT.get(name, name): members for name, members in GROUP_MUSCLES.items()
+}  # a bar each, as a coach means them
+SINGLE = {name: (name,) for name in MUSCLES}  # a bar each, by name
 HANDS = {"a bar": "bar", "separate handles": "handles"}  # words -> hold
 OPENS = {  # of a load's span -> words
     "balance": "the balance (in the plane of pull or about all axes)",
     "counted part": "how much of the start of the rep counts",
     "strength": "how strong the lifter is",
 }
-LARGEST_LOOK = {"largest": (BLACK, "-", "o", "here")}
+LARGEST_LOOK = {"largest": (BLACK, "-", "o", "")}
 PLACES = 100 * np.linspace(0.0, 1.0, POINTS)
+ALONE = 2 / 3  # share in the limit from which on one joint is named alone
 HEADROOM = 1.3  # above the largest load of the counted part, in the curve
-BEST = f"best {REFERENCE}"
+KNOWN = f"known {REFERENCE}"
 BALANCED = {"plane": "if balanced in the plane", "all axes": "if balanced about all axes"}
 
 
 @dataclass(frozen=True)
 class WorkState(PullState):
-    """A set-up with who supplies it: options, groups' effort (bar,) in both balances, the load's span, the polygon."""
+    """A set-up with who supplies it: options, effort of the bars (name -> share) in both balances."""
 
     options: dict
     known: tuple
-    effort: np.ndarray
-    other_effort: np.ndarray
+    bars: dict
+    other_bars: dict
     other_balance: str
-    span: object
-    polygon: object
+
+    @property
+    def span(self):
+        """How far the largest load of the whole rep is open. [kg]"""
+        return _span(self.lifter, self.pull.change(load_kg=None), **self.options)
 
     @property
     def strength(self):
@@ -100,11 +92,11 @@ def _span(lifter, pull, **options):
     return load_span(lifter, pull, points=POINTS, **options)
 
 
-def _group_effort(rep, point):
-    """What share of its strength each bar's group uses (bar,), its muscles weighed by their size."""
-    activation, size = rep.activation.values[point], reference_body().cross_section
-    which = ([MUSCLES.index(name) for name in members] for members in SHOWN.values())
-    return np.array([np.average(activation[rows], weights=size[rows]) for rows in which])
+def _group_effort(activation, shown):
+    """What share of its strength each of the groups ``shown`` uses, by name; its muscles are weighed by their size."""
+    size = reference_body().cross_section
+    rows = {name: [MUSCLES.index(muscle) for muscle in members] for name, members in shown.items()}
+    return {name: float(np.average(activation[row], weights=size[row])) for name, row in rows.items()}
 
 
 class WorkPanel(PullPanel):
@@ -115,22 +107,29 @@ class WorkPanel(PullPanel):
     """
 
     name, start = "work-panel", "front pulldown"
-    shows_muscles = shows_work = True
+    picture_first = True  # the span of the load takes as long as the picture
+    shows_muscles = shows_work = arm_weighs = True
     blade_start = "travels"
 
     def make_views(self, figure):
-        self.front = FrontView(figure.add_axes([0.004, 0.02, 0.197, 0.9]))
-        self.side = SideView(figure.add_axes([0.205, 0.02, 0.262, 0.9]))
-        self.bars = EffortBars(figure.add_axes([0.602, 0.125, 0.092, 0.8]), list(SHOWN))
-        self.polygon = PolygonView(figure.add_axes([0.802, 0.6, 0.183, 0.325]))
-        axes = figure.add_axes([0.802, 0.125, 0.183, 0.25])
-        self.curves = TorqueCurves(axes, "along the rep [%]", (0, 100), "largest load [kg]", LARGEST_LOOK, unit="kg")
-        self.ghosts = (self.front, self.side, self.bars, self.polygon, self.curves)
+        self.back = BackView(figure.add_axes([0.003, 0.01, 0.215, 0.93]), bands=True)
+        self.side = SideView(figure.add_axes([0.222, 0.01, 0.28, 0.93]), bands=True)
+        self.bars = EffortBars(figure.add_axes([0.628, 0.135, 0.085, 0.775]), len(SINGLE))
+        axes = figure.add_axes([0.828, 0.145, 0.16, 0.7])
+        self.curves = TorqueCurves(
+            axes, "along the rep [%]", (0, 100), "largest load [kg]", LARGEST_LOOK, unit="kg", below=0
+        )
+        self.ghosts = (self.back, self.side, self.bars, self.curves)
+
+    def move_views(self, state):
+        scene = scene_of(state.lifter, state.pull, state.rep, state.point, bands=True)
+        self.back.show(scene)
+        self.side.show(scene)
 
     def field_sliders(self):
         return {
+            "grip_ratio": grip_slider(main=True),
             "load_kg": slider("Load [kg on the bar]", 40, 0, 200, 1),
-            "grip_ratio": grip_slider(),
             "trunk_lean": lean_slider(),
         }
 
@@ -139,15 +138,20 @@ class WorkPanel(PullPanel):
         self.turn = dropdown("Hand", HAND_TURNS, HAND_TURNS[0], 10.5)
         self.hands = dropdown("Hands on", HANDS, next(iter(HANDS)), 14)
         self.balance = dropdown("Balanced", BALANCES, BALANCES[0], 11)
-        self.known_kg = OptionalNumber(f"Best {REFERENCE} [kg]", BEST, "17em")
+        self.known_kg = OptionalNumber(f"Known {REFERENCE} [kg]", KNOWN, "18em")
         self.known_repetitions = OptionalNumber("for repetitions", "known_repetitions", "10.5em")
         self.known_repetitions.placeholder = "1"
+        self.every_muscle = w.Checkbox(
+            False, description="every muscle", indent=False, layout=w.Layout(width="9em", flex="0 0 auto")
+        )
 
     def control_rows(self):
-        first = [self.pull_choice, self.turn, self.hands, self.balance, self.known_kg, self.known_repetitions]
-        second = [self.sex, *self.measures.values(), self.arm_weight, self.blade]
-        load, grip, lean = self.sliders.values()
-        return [first, second, [load, self.along], [grip, lean]]
+        main, *others = self.sliders.values()
+        return [[self.pull_choice, self.turn, self.hands, self.blade, self.every_muscle], [main], [*others, self.along]]
+
+    def folded_rows(self):
+        person = [self.sex, *self.measures.values(), self.known_kg, self.known_repetitions]
+        return {"Lifter": [person], "Model": [[self.balance, self.arm_weight]]}
 
     def put_pull(self, pull):
         super().put_pull(pull)
@@ -163,36 +167,38 @@ class WorkPanel(PullPanel):
         if kg is None:
             strength = expected_strength(lifter)
         else:
-            kg = number(BEST, kg, LOAD)
+            kg = number(KNOWN, kg, LOAD)
             strength = _known_strength(lifter, kg, 1 if repetitions is None else repetitions)
         return {"balance": self.balance.value, "strength": strength}
 
     def read(self):
-        plain = super().read()
+        plain, shown = super().read(), self._groups()
         lifter, pull = plain.lifter, plain.pull
         options = self.rep_options(lifter, pull) | {"arm_weight": plain.arm_weight}
         other = next(name for name in BALANCES if name != options["balance"])
-        other_rep = rep_of(lifter, pull, points=POINTS, **options | {"balance": other})
+        there = activation_at(lifter, pull, plain.rep, plain.point, **options | {"balance": other})
         return WorkState(
             **{field.name: getattr(plain, field.name) for field in fields(PullState)},
             options=options,
             known=(self.known_kg.number, self.known_repetitions.number),
-            effort=_group_effort(plain.rep, plain.point),
-            other_effort=_group_effort(other_rep, plain.point),
+            bars=_group_effort(plain.rep.activation.values[plain.point], shown),
+            other_bars=_group_effort(there, shown),
             other_balance=other,
-            span=_span(lifter, pull.change(load_kg=None), **options),
-            polygon=torque_polygon(lifter, pull, plain.rep, plain.point, **options),
         )
 
     def draw(self, state):
         self.move_views(state)
-        self.bars.show(state.effort, state.other_effort, BALANCED[state.other_balance], held=state.held)
-        largest, kg, point = state.largest, float(state.pull.mass_on_bar(state.lifter)), state.point
-        moved = self.polygon.show(state.polygon, kg, largest[point])
+        effort, other = (np.array([*bars.values()]) for bars in (state.bars, state.other_bars))
+        colours = [GROUP_LOOK[GROUP_OF[members[0]]] for members in self._groups().values()]
+        self.bars.show([*state.bars], colours, effort, other, BALANCED[state.other_balance], held=state.held)
+        largest, point = state.largest, state.point
         shown, now = self._on_paper(largest), largest[point : point + 1]
         margin, now_margin = self._margin(state, shown), self._margin(state, now)
-        also = self.curves.show(PLACES, shown[:, None], margin[:, None], PLACES[point], now, now_margin)
-        return also or moved
+        self.curves.show(PLACES, shown[:, None], margin[:, None], PLACES[point], now, now_margin)
+
+    def _groups(self):
+        """The bars: groups of muscles, or every muscle by name."""
+        return SINGLE if self.every_muscle.value else GROUPED
 
     @staticmethod
     def _on_paper(largest):
@@ -206,74 +212,91 @@ class WorkPanel(PullPanel):
         strength = state.strength
         return kg * (strength.high - strength.low) / (2 * strength.factor)
 
-    def describe(self, state):
-        set_up = f"{pull_words(state.lifter, state.pull).capitalize()}, {self._hand(state.pull.hand_turn)}, {self.hands.value}"
-        parts = [
-            f"{set_up}, {100 * state.along:.0f} % of the way. {self._effort(state)}",
-            self._whole_rep(state),
-            f"Strength is estimated from {state.strength.known_from}.",
-            end_words(state.rep),
-        ]
-        return " ".join(parts)
+    def set_up(self, state):
+        return f"{super().set_up(state)}, hand {state.pull.hand_turn}, {self.hands.value}"
 
-    def _effort(self, state):
-        """Who is closest to the limit here, or by how much the load is beyond it; and what the limit is."""
-        largest = state.largest[state.point]
-        if not np.isfinite(largest):
-            return "Here the model cannot hold up even the arm."
-        limit = f"up to {largest:.0f} kg; {self._limit(state.rep, state.point)}"
+    def verdict(self, state):
+        if not np.isfinite(state.largest[state.point]):
+            return f"Here the model cannot hold up even the arm. {self._whole_rep(state)}"
         if state.too_much:
-            kg, much = float(state.pull.mass_on_bar(state.lifter)), 100 * state.too_much
-            share = f"{much:.0f} %" if much >= 1 else "less than 1 %"
-            return f"{kg:.0f} kg cannot be held here: {share} too much. This posture holds {limit}."
-        names, order = list(SHOWN), np.argsort(-state.effort)[:3]
-        closest = listed([f"{names[i]} ({100 * state.effort[i]:.0f} %)" for i in order])
-        return f"Closest to their limit: {closest}. This posture holds {limit}."
+            kg, limit = float(state.pull.mass_on_bar(state.lifter)), state.largest[state.point]
+            here = f"{kg:.0f} kg cannot be held here: this posture holds up to {limit:.0f} kg."
+        else:
+            order = sorted(state.bars, key=lambda name: -state.bars[name])[:3]
+            here = f"Working hardest: {listed([f'{name} {100 * state.bars[name]:.0f} %' for name in order])}."
+        return f"{here} {self._whole_rep(state)}"
 
     @staticmethod
     def _whole_rep(state):
-        """The largest load of the whole rep, its span, and what opens that most."""
-        span, place = state.span, f"{PLACES[weakest_point(state.rep)]:.0f} % of the way"
+        """The largest load of the whole rep with its span."""
+        span = state.span
         if not np.isfinite(span.value):
-            return f"The whole rep cannot be held: at {place} the model cannot hold up even the arm."
-        whole = f"The whole rep holds {span.value:.0f} kg"
+            return "The whole rep cannot be held."
+        if not np.isfinite([span.low, span.high]).all():
+            return f"The whole rep holds up to {span.value:.0f} kg."
+        return f"The whole rep holds up to {span.value:.0f} kg ({span.low:.0f} to {span.high:.0f})."
+
+    def small(self, state):
+        lines = [
+            self._limit(state),
+            self._span(state),
+            self._hand(state.pull.hand_turn),
+            f"Strength is estimated from {state.strength.known_from}.",
+            end_words(state.rep),
+            "A largest load compares set-ups; it is no load to try. Start light.",
+            caution_words(state.pull),
+        ]
+        return " ".join(line for line in lines if line)
+
+    @staticmethod
+    def _limit(state):
+        """Where the rep is weakest, and which joint sets the limit there."""
+        rep, point = state.rep, weakest_point(state.rep)
+        if not np.isfinite(state.largest[point]):
+            return f"At {PLACES[point]:.0f} % of the way the model cannot hold up even the arm."
+        shares = rep.gives_out.values[point]
+        first, second = (JOINTS[i] for i in np.argsort(-shares)[:2])
+        if shares.max() < ALONE:
+            return f"Weakest at {PLACES[point]:.0f} % of the way: {first} and {second} set the limit together."
+        return f"Weakest at {PLACES[point]:.0f} % of the way: the {first} sets the limit."
+
+    @staticmethod
+    def _span(state):
+        """What opens the span of the largest load most."""
+        span = state.span
+        if not np.isfinite(span.value):
+            return ""
         if not np.isfinite([span.low, span.high]).all():
             return (
-                f"{whole}, weakest at {place}; no span can be given, because with another balance, start of the rep or "
-                "strength the model cannot hold up even the arm."
+                "No span can be given: with another balance, start of the rep or strength the model cannot hold up even "
+                "the arm."
             )
         widest = max(OPENS, key=lambda name: np.ptp(span.by[name]))
-        ends = f"({span.low:.0f} to {span.high:.0f})"
-        return f"{whole} {ends}, weakest at {place}; most of that span comes from {OPENS[widest]}."
+        return f"Most of the span comes from {OPENS[widest]}."
 
     @staticmethod
     def _hand(turn):
-        """The hand's turn, and what it leaves of the elbow flexors' pull: will and lever apart."""
+        """What the hand's turn leaves of the elbow flexors' pull: will and lever apart."""
         if turn == "neutral":
-            return "hand neutral"
+            return ""
         will, lever = 100 * drive(turn), 100 * leverage(turn)
-        return f"hand {turn} ({will:.0f} % of the neutral hand's drive at the elbow, {lever:.0f} % of its leverage)"
-
-    @staticmethod
-    def _limit(rep, point):
-        """Which joint stops the load, and the muscles that add most to it."""
-        joint = JOINTS[int(np.argmax(rep.gives_out.values[point]))]
-        adds = rep.adds_kg.values[point]
-        best = [i for i in np.argsort(-adds)[:3] if adds[i] > 0.05 * adds.sum()]
-        return f"the {joint} gives out first, with {listed([NAMES.get(MUSCLES[i], MUSCLES[i]) for i in best])} at full strength"
+        return f"A {turn} hand keeps {will:.0f} % of the neutral hand's drive at the elbow and {lever:.0f} % of its leverage."
 
     def compare(self, state, kept):
-        change = state.effort - kept.effort
-        order = np.argsort(-np.abs(change))[:3]
-        names = list(SHOWN)
-        parts = [f"{written(100 * change[i], sign=True)} % {names[i]}" for i in order]
-        load = state.span.value - kept.span.value
-        whole = (
-            f"the largest load of the whole rep changes by {written(load, sign=True)} kg"
-            if np.isfinite(load)
-            else "one of the two cannot hold up even the arm all the way"
-        )
-        return f"Against the one you kept ({pull_words(kept.lifter, kept.pull)}): {listed(parts)}; {whole}."
+        change = self.change_words(state, kept)
+        if not change:
+            return self.verdict(state)
+        if not state.held:
+            return f"{change}: {self.verdict(state)}"
+        both = [name for name in state.bars if name in kept.bars]
+        moved = {name: round(100 * state.bars[name]) - round(100 * kept.bars[name]) for name in both}
+        order = [name for name in sorted(both, key=lambda name: -abs(moved[name])) if moved[name]][:3]
+        parts = [
+            f"{name} {'up' if moved[name] > 0 else 'down'} from {100 * kept.bars[name]:.0f} to {100 * state.bars[name]:.0f} %"
+            for name in order
+        ]
+        told = ", ".join(parts) if parts else "no muscle group works harder or less hard"
+        return f"{change}: {told}; {_load_change(state.span.value, kept.span.value)}."
 
     def table(self, state):
         rep = state.rep
@@ -304,3 +327,13 @@ class WorkPanel(PullPanel):
         self.balance.value = view["balance"]
         self.known_kg.put(view["known"][0])
         self.known_repetitions.put(view["known"][1])
+
+
+def _load_change(now, kept):
+    """What becomes of the whole rep's largest load. [kg]"""
+    if not np.isfinite(now - kept):
+        return "one of the two cannot hold up even the arm all the way"
+    now, kept = round(float(now)), round(float(kept))
+    return (
+        f"the whole rep holds {now} kg as before" if now == kept else f"the whole rep holds {now} kg instead of {kept}"
+    )

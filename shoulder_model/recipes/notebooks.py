@@ -1,7 +1,8 @@
 """After editing a chapter: ``python -m shoulder_model.recipes.notebooks [workbook/NAME.ipynb ...]``.
 
 Runs each notebook in the present environment and stores it the way it is kept: text output of the cells
-tagged ``nbval-check-output``, an execution count everywhere, no pictures, no widget state, no times.
+tagged ``nbval-check-output``, an execution count everywhere, code hidden on the page and in exports, no pictures, no widget
+state, no times.
 """
 
 import sys
@@ -13,6 +14,7 @@ from nbclient import NotebookClient
 WORKBOOK = Path(__file__).parents[2] / "workbook"
 COMPARED = "nbval-check-output"
 TEXT = {"text/plain", "text/markdown", "text/latex"}
+HIDDEN = {"jupyter": {"source_hidden": True}, "transient": {"remove_source": True}}  # in JupyterLab; in exports
 
 
 def run(path):
@@ -54,6 +56,7 @@ def kept(notebook):
     )
     for count, cell in enumerate((cell for cell in notebook.cells if cell.cell_type == "code"), start=1):
         cell.metadata.pop("execution", None)
+        cell.metadata |= HIDDEN
         cell.execution_count = count
         cell.outputs = comparable(cell) if COMPARED in cell.metadata.get("tags", []) else []
         for output in cell.outputs:

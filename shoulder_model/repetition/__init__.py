@@ -2,6 +2,7 @@
 
 from .balance import Balance, balance_tables
 from .counted_part import counted_part, first_counted, weakest_point
+from .one_posture import activation_at
 from .options import RepOptions
 from .range_of_motion import coverage, full_span
 from .rep_and_sweep import rep, sweep
@@ -17,7 +18,7 @@ from .shares import GROUP_MUSCLES, KINDS, Share, Shares, active_cross_section, g
 from .spans import LoadSpan, load_span
 from .strength import calibrated, from_repetition_maximum, from_torques, isometric_elbow_torque, isometric_torque
 from .torque_polygon import TorquePolygon, torque_polygon
-from .work_done import joint_work, muscle_work, work_done
+from .work_done import carried_way, joint_work, muscle_work, work_done
 
 __all__ = [
     "GROUP_MUSCLES",
@@ -28,9 +29,11 @@ __all__ = [
     "Share",
     "Shares",
     "TorquePolygon",
+    "activation_at",
     "active_cross_section",
     "balance_tables",
     "calibrated",
+    "carried_way",
     "counted_part",
     "coverage",
     "equations",

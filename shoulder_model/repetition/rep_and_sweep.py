@@ -136,7 +136,7 @@ def rep(lifter, pull, **options):
     >>> round(float(pulldown.shoulder_torque.sel(axis="extension")[0]), 1)
     25.5
     """
-    _one_value_each(pull)
+    one_value_each(pull)
     return _dataset(lifter, pull, options_of(options), {})
 
 
@@ -167,7 +167,7 @@ def sweep(lifter, pull, **values):
     >>> dict(grid.shoulder_torque.sizes)
     {'grip_ratio': 2, 'trunk_lean': 2, 'point': 41, 'axis': 3}
     """
-    _one_value_each(pull)
+    one_value_each(pull)
     options, fields = {"work": None}, {}
     for name, value in values.items():
         if choice("field", name, (*SWEEPABLE, *OPTIONS)) in OPTIONS:
@@ -183,8 +183,17 @@ rep.__signature__ = signature_with_options()
 sweep.__signature__ = signature_with_options(inspect.Parameter("values", inspect.Parameter.VAR_KEYWORD), work=None)
 
 
-def _one_value_each(pull):
-    """Refuse a pull with arrays."""
+def one_value_each(pull):
+    """Refuse a pull that has an array where one number belongs; its fields are in the units of `ALLOWED`.
+
+    Parameters
+    ----------
+    pull : mechanics.Pull
+
+    Raises
+    ------
+    InputError
+    """
     if any(np.ndim(getattr(pull, name)) for name in ALLOWED):
         raise InputError("pull", "pull has a field that is an array; give the numbers to sweep() by name")
 

@@ -13,7 +13,7 @@ span does not hold (least sum of squared activations, each weighed by its cross-
 """
 
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -24,7 +24,7 @@ from ..people import one_person
 from .balance import BALANCES
 from .counted_part import counted_part, first_counted
 from .options import options_of
-from .rep_and_sweep import rep
+from .rep_and_sweep import one_value_each, rep
 from .work_done import muscle_work
 
 GROUP_MUSCLES = {  # muscle group as a coach means it -> its muscles; all of them, each once
@@ -143,7 +143,19 @@ def muscle_shares(lifter, pull, *, kind="work", effort=0.5, band=True):
     one_person(lifter, "a share of the work")
     choice("kind", kind, KINDS)
     number("effort", effort, EFFORT)
-    load_kg, in_balance = {}, []
+    one_value_each(pull)
+    load_kg, amounts = _of_bodies(lifter, pull, effort, band)
+    in_balance = [group_shares(amounts[balance][KINDS.index(kind)]) for balance in BALANCES]
+    put_in, taken_out = (
+        {group: _share(*(of[i][group] for of in in_balance)) for group in GROUP_MUSCLES} for i in (0, 1)
+    )
+    return Shares(kind, put_in, {group: share for group, share in taken_out.items() if share.low < 0}, dict(load_kg))
+
+
+@lru_cache(maxsize=128)  # a table of shares asks for the same reps once a kind, a chapter once a section
+def _of_bodies(lifter, pull, effort, band):
+    """By balance: the load on the bar [kg], and what every muscle of every body does in each of `KINDS`, (kind, body, muscle)."""
+    bodies, load_kg, amounts = [reference_body(), *(_bodies() if band else ())], {}, {}
     for balance in BALANCES:
         load_kg[balance] = effort * float(rep(lifter, pull, points=POINTS, balance=balance).whole_rep_load_kg)
         if not np.isfinite(load_kg[balance]):
@@ -151,22 +163,17 @@ def muscle_shares(lifter, pull, *, kind="work", effort=0.5, band=True):
                 "pull", f"pull {pull.name}: there is a point where the model cannot hold even the arm; change it"
             )
         loaded = pull.change(load_kg=load_kg[balance])
-        bodies = [reference_body(), *(_bodies() if band else ())]
-        amounts = np.array([_amounts(lifter, loaded, kind, balance, body) for body in bodies])
-        in_balance.append(group_shares(amounts))
-    put_in, taken_out = (
-        {group: _share(*(of[i][group] for of in in_balance)) for group in GROUP_MUSCLES} for i in (0, 1)
-    )
-    return Shares(kind, put_in, {group: share for group, share in taken_out.items() if share.low < 0}, load_kg)
+        of_bodies = np.array([_amounts(lifter, loaded, balance, body) for body in bodies])
+        amounts[balance] = np.moveaxis(of_bodies, 1, 0)
+        amounts[balance].setflags(write=False)
+    return load_kg, amounts
 
 
-def _amounts(lifter, pull, kind, balance, body):
-    """Every muscle's work [J] or active cross-section [cm²], (muscle,)."""
+def _amounts(lifter, pull, balance, body):
+    """Every muscle's work [J] and active cross-section [cm²], in the order of `KINDS`, each (muscle,)."""
     one = rep(lifter, pull, points=POINTS, balance=balance, body=body)
-    if kind == "active muscle":
-        return active_cross_section(one, body)
     elbow = options_of({}).strength_of(lifter).elbow
-    return muscle_work(one, pull, elbow, first_counted(POINTS)).sum("at").values
+    return muscle_work(one, pull, elbow, first_counted(POINTS)).sum("at").values, active_cross_section(one, body)
 
 
 def _share(*of_bodies):

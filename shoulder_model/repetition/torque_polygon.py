@@ -9,10 +9,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..mechanics import anatomical, rep_mechanics
 from ..people import one_person
 from ..sharing import largest_load
-from .balance import balance_tables, possible_side_force, side_force_of
+from .balance import possible_side_force, side_force_of
+from .one_posture import posture_tables
 from .options import options_of
 
 ANGLES = np.linspace(0.0, 2 * np.pi, 73)
@@ -54,14 +54,7 @@ def torque_polygon(lifter, pull, rep, point, **options):
     """
     one_person(lifter, "a torque polygon")
     options = options_of(options)
-    whole = rep_mechanics(lifter, pull, rep.sizes["point"], arm_weight=options.arm_weight)
-    normal = np.broadcast_to(anatomical(whole.path.normal), (rep.sizes["point"], 3))[[point]]
-    names = ("capacity", "muscle_moment_arm", "elbow_moment_arm", "girdle_moment_arm")
-    capacity, *arms = (rep[name].values[point : point + 1] for name in names)
-    tables = balance_tables(
-        whole.cases.map(lambda array: array[[point]]), arms, capacity, normal,
-        balance=options.balance, hand_turn=pull.hand_turn, elbow_factor=options.strength_of(lifter).elbow,
-    )  # fmt: skip
+    tables, normal = posture_tables(lifter, pull, rep, point, options)
     side, limit = side_force_of(tables, possible_side_force(pull, options.side_force), pull.newtons_per_kg)
     most = largest_load(tables.columns, tables.unloaded, tables.per_kg, side=side, side_limit=limit)
     asked = (

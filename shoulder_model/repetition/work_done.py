@@ -146,6 +146,21 @@ def _turn(rep, joint):
 
 def _way(rep, pull, first, bends):
     """How far the upper arm, the elbow's ``bends`` and the travelling shoulder bring the bar along the pull, (joint,). [m]"""
-    towards = -pull_axes(pull)[0]
-    carried, whole = ((rep[name].values[-1] - rep[name].values[first]) @ towards for name in ("gh_centre", "hand"))
+    carried, whole = carried_way(rep, pull, first)
     return np.array([whole - carried - bends, bends, carried])
+
+
+def carried_way(rep, pull, first=0):
+    """How far the travelling shoulder blade carries the bar along the pull, and the bar's whole way. [m], [m]
+
+    Parameters
+    ----------
+    rep : xarray.Dataset
+        Of `rep_and_sweep.rep`, of one lifter.
+    pull : mechanics.Pull
+    first : int
+        The point from which on the way is counted.
+    """
+    towards = -pull_axes(pull)[0]
+    places = (rep.variables[name].values for name in ("gh_centre", "hand"))
+    return tuple(float((place[-1] - place[first]) @ towards) for place in places)

@@ -90,21 +90,26 @@ class Plan:
         return tuple(row for row in self.rows if row.day == day)
 
     @property
-    def sentence(self):
-        """The week in words, two sentences."""
-        pulls = dict.fromkeys(row.name for row in self.rows)
-        first, *others = COUNTED
-        sets = [f"{counted(self.sets[first], 'weekly set')} for the {first}"]
-        sets += [f"{self.sets[name]:g} for the {name}" for name in others]
-        wanted = " and ".join(f"{self.bands[group][2]:g}" for group in GROUPS)
-        asked = listed([f"{sets:g} ask{'s' * (sets == 1)} for {name}" for name, sets in self.directions.items()])
+    def verdict(self):
+        """Days, pulls and the sets that were wanted, in two sentences."""
+        pulls = listed(list(dict.fromkeys(row.name for row in self.rows)))
+        sets = listed([f"{self.sets[group]:g} for the {group} (wanted {self.bands[group][2]:g})" for group in GROUPS])
         low, high = self.rows[0].repetitions
         days, size = counted(self.client.days, "day"), counted(self.rows[0].sets, "set")
+        return f"{days}, {size} of {low} to {high} each: {pulls}. Weekly sets: {sets}."
+
+    @property
+    def counting(self):
+        """How sets count, and what else they count for, in two sentences."""
         helper = "halves" if self.rules.helper_set == 0.5 else f"{self.rules.helper_set:.2g} of a set"
-        return (
-            f"{days}, {size} of {low} to {high} each: {listed(list(pulls))}. That counts {listed(sets)}, helper sets as "
-            f"{helper}; wanted are {wanted}. Of the sets {asked}."
-        )
+        others = listed([f"{self.sets[name]:g} for the {name}" for name in COUNTED if name not in GROUPS])
+        asked = listed([f"{sets:g} ask{'s' * (sets == 1)} for {name}" for name, sets in self.directions.items()])
+        return f"With helper sets as {helper} that makes {others}. Of all sets {asked}."
+
+    @property
+    def sentence(self):
+        """The week in words."""
+        return f"{self.verdict} {self.counting}"
 
 
 @dataclass(frozen=True)

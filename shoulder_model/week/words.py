@@ -29,7 +29,7 @@ def grip_words(row):
     """Grip of one ``row`` (`plan.Row`) in centimetres and as a ratio."""
     if row.pull.hands == 1:
         return "one hand, in line with the shoulder"
-    return f"{row.grip_cm:.0f} cm ({row.pull.grip_ratio:g}×)"
+    return f"{row.grip_cm:.0f} cm ({row.pull.grip_ratio:g} ×)"
 
 
 def set_words(row):

@@ -13,6 +13,8 @@ import time
 import urllib.request
 from pathlib import Path
 
+import nbformat
+
 from shoulder_model.lab.launch import HOME, environment, lab_arguments, trust, write_settings
 
 TOKEN = "for-the-tests-only"
@@ -22,6 +24,28 @@ FLAGS = [
     "--disable-component-update", "--disable-sync",
 ]  # fmt: skip
 PATIENCE = 90  # seconds, for a loaded machine
+HOMES = (  # chapters with a panel, a kind each
+    "02_one_arm_one_plane",
+    "03_grip_width",
+    "04_from_pulldown_to_row",
+    "05_where_the_lat_pulls",
+    "06_shoulder_blades",
+    "07_who_does_the_work",
+    "09_reading_the_evidence",
+    "10_from_numbers_to_a_session",
+)
+OUTSIDE = """root => {
+  const view = document.querySelector('.jp-WindowedPanel-outer').getBoundingClientRect();
+  const parts = root.querySelectorAll('.pull-panel :is(button, input, select, label, .verdict, .small, .layers, .layers text)');
+  const out = [];
+  for (const part of parts) {
+    const box = part.getBoundingClientRect();
+    if (!box.width || !box.height) continue;
+    if (box.top < view.top - 2 || box.bottom > view.bottom + 2 || box.left < view.left - 2 || box.right > view.right + 2)
+      out.push(part.textContent || part.className || part.nodeName);
+  }
+  return out;
+}"""
 
 
 class Lab:
@@ -71,6 +95,15 @@ class Lab:
         text = self.request(path)
         return None if text is None else json.loads(text)
 
+    def add(self, name, *sources):
+        """Put a notebook of these cells beside the chapters; returns its name."""
+        cells = [nbformat.v4.new_code_cell(source, metadata={"jupyter": {"source_hidden": True}}) for source in sources]
+        notebook = nbformat.v4.new_notebook(
+            cells=cells, metadata={"kernelspec": {"display_name": "Python 3", "name": "python3"}}
+        )
+        nbformat.write(notebook, Path(self.folder.name) / "workbook" / f"{name}.ipynb")
+        return name
+
     def stop(self):
         """End the server and every kernel."""
         if self.server.poll() is None:
@@ -91,9 +124,11 @@ def wait(done, what):
 class Chapter:
     """One chapter in a fresh page: open it, run it, look at it."""
 
-    def __init__(self, lab, browser, name, width=1280, height=720):
+    def __init__(self, lab, browser, name, width=1280, height=720, context=None):
         self.lab, self.path = lab, f"workbook/{name}.ipynb"
-        self.page = browser.new_context(viewport={"width": width, "height": height}, accept_downloads=True).new_page()
+        if context is None:
+            context = browser.new_context(viewport={"width": width, "height": height}, accept_downloads=True)
+        self.page = context.new_page()
         self.errors, self.outside = [], []
         self.page.on("pageerror", lambda error: self.errors.append(str(error)))
         self.page.on("console", lambda line: self.errors.append(line.text) if line.type == "error" else None)
@@ -142,12 +177,59 @@ class Chapter:
             '.jp-OutputArea-output[data-mime-type="application/vnd.jupyter.stderr"], .jp-RenderedText[data-mime-type="application/vnd.jupyter.error"]'
         ).all_text_contents()
 
+    @property
+    def code_in_sight(self):
+        """How many code cells show their code."""
+        inputs = self.page.locator(".jp-CodeCell .jp-InputArea-editor").all()
+        return sum(one.is_visible() for one in inputs)
+
+    @property
+    def open_folds(self):
+        """How many folded answers stand open."""
+        return self.page.locator(".jp-Notebook details[open]").count()
+
+    @property
+    def scrolled(self):
+        """How far the page is scrolled. [pixels]"""
+        return self.page.locator(".jp-WindowedPanel-outer").first.evaluate("one => one.scrollTop")
+
+    def press(self, words):
+        """Press a button of the toolbar."""
+        self.page.locator(".jp-Toolbar").get_by_text(words, exact=True).first.click()
+
+    def becomes(self, done, what):
+        """Wait until ``done()`` holds."""
+        wait(done, what)
+
     def close(self):
-        """Leave the page and end its kernel."""
+        """Leave the page with all that it remembers, and end its kernel."""
+        self.end()
         self.page.context.close()
+
+    def end(self):
+        """Leave the page and end its kernel."""
+        self.page.close()
         for session in self.lab.get("/api/sessions") or []:
             if session["path"] == self.path:
                 self.lab.request(f"/api/sessions/{session['id']}", method="DELETE")
+
+
+def open_and_run(chapter):
+    """What has to hold for every ``chapter`` when a reader opens it, and after "Run everything"."""
+    page = chapter.page
+    assert page.locator(".jp-Dialog").count() == 0
+    assert "Run everything" in page.locator(".jp-Notebook").inner_text()[:1500]
+    assert chapter.code_in_sight == 0 and chapter.open_folds == 0
+    chapter.run_everything()
+    assert chapter.failed_cells == []
+    assert chapter.scrolled < 5, "the reader is taken away from the start"
+    assert chapter.code_in_sight == 0 and chapter.open_folds == 0, "an answer stands open before it is asked for"
+    assert page.locator(".jp-Dialog").count() == 0
+    pictures = page.locator(".jp-MarkdownOutput img")
+    assert pictures.count() > 0
+    assert pictures.evaluate_all("all => all.filter(one => !one.naturalWidth).length") == 0
+    assert chapter.outside == []
+    assert chapter.errors == []
 
 
 class PanelPage:
@@ -157,8 +239,16 @@ class PanelPage:
         self.page = chapter.page
         pictures = self.page.locator('.jp-OutputArea svg[role="img"]')
         self.root = self.page.locator(".jp-OutputArea-output", has=self.page.locator('svg[role="img"]')).nth(which)
-        pictures.nth(which).wait_for(timeout=1000 * PATIENCE)
+        wait(lambda: self._shows(pictures.nth(which)), "the panel to show")
         self.root.scroll_into_view_if_needed()
+
+    def _shows(self, picture):
+        """Whether a picture is on the page; a panel may wait for a guess, so every "Show me" is pressed until it is."""
+        if picture.count() and picture.is_visible():
+            return True
+        for guess in self.page.get_by_role("button", name="Show me", exact=True).all():
+            guess.click()
+        return False
 
     @property
     def words(self):
@@ -171,9 +261,27 @@ class PanelPage:
         return self.root.locator('svg[role="img"]').inner_html()
 
     @property
-    def sentences(self):
-        """The lines of words under the picture, difference included."""
-        return self.root.locator('[role="status"]').all_text_contents()
+    def elements(self):
+        """The moving layer's elements with their attributes in the order of the alphabet."""
+        return self.root.locator('svg[role="img"] *').evaluate_all(
+            "all => all.map(one => [one.nodeName, one.textContent, ...one.getAttributeNames().sort().map(name => [name, one.getAttribute(name)])])"
+        )
+
+    @property
+    def verdict(self):
+        """The sentence above the picture."""
+        return self.root.locator(".verdict").inner_text()
+
+    def off_screen(self):
+        """Parts of the panel that do not stand on the screen with the rest, once it is scrolled to, by their words."""
+        for _ in range(5):  # pictures further up may still be coming in
+            self.root.locator(".pull-picture").first.evaluate(
+                "one => one.closest('.pull-panel').scrollIntoView({ block: 'start' })"
+            )
+            self.page.wait_for_timeout(200)
+            if not (outside := self.root.evaluate(OUTSIDE)):
+                break
+        return outside
 
     @property
     def trouble(self):
@@ -182,7 +290,7 @@ class PanelPage:
 
     def sliders(self):
         """Handles of all sliders."""
-        return self.root.locator(".noUi-handle").all()
+        return self.root.locator(".pull-slider .range").all()
 
     def press(self, words):
         """Press the button with these words on it."""

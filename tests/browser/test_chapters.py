@@ -1,22 +1,81 @@
-"""Every chapter, opened and run as a reader would."""
+"""Every chapter as a reader meets it: opened, not run; run; guessed; with the code shown; in the lecture's size."""
 
 from pathlib import Path
 
 import pytest
 
+from .lab import HOMES, Chapter, Lab, PanelPage, open_and_run
+
 pytestmark = pytest.mark.browser
 CHAPTERS = sorted(path.stem for path in (Path(__file__).parents[2] / "workbook").glob("*.ipynb"))
+FIRST_PANEL = "03_grip_width"
+PANELS = [f"{kind}Panel()" for kind in ("Grip", "Trunk", "OneArm", "Lat", "Girdle", "Work", "Evidence", "Session")]
 
 
-@pytest.mark.parametrize("name", CHAPTERS)
+@pytest.mark.parametrize("name", [name for name in CHAPTERS if name not in HOMES])
 def test_chapter_opens_and_runs(name, open_chapter):
-    chapter = open_chapter(name)
-    assert chapter.page.locator(".jp-Dialog").count() == 0
+    """Those with a panel are opened in test_panels.py."""
+    open_and_run(open_chapter(name))
+
+
+def test_a_guess_opens_its_answer_and_no_other(open_chapter):
+    chapter = open_chapter(FIRST_PANEL)
     chapter.run_everything()
-    assert chapter.failed_cells == []
-    assert chapter.page.locator(".jp-Dialog").count() == 0
-    pictures = chapter.page.locator(".jp-MarkdownOutput img")
-    assert pictures.count() > 0
-    assert pictures.evaluate_all("all => all.filter(one => !one.naturalWidth).length") == 0
-    assert chapter.outside == []
-    assert chapter.errors == []
+    page = chapter.page
+    assert page.locator(".pull-picture").first.is_hidden()
+    page.get_by_role("button", name="That is my guess").first.click()
+    page.get_by_text("Pick one first.").wait_for()
+    assert chapter.open_folds == 0
+    page.get_by_label("more of everything").check()
+    page.get_by_role("button", name="That is my guess").first.click()
+    page.get_by_text("Not quite:").wait_for()
+    page.locator(".pull-picture").first.wait_for(state="visible")
+    chapter.becomes(lambda: chapter.open_folds == 1, "the answer to open")
+    page.get_by_label("the same as before, plus something new").check()
+    page.get_by_role("button", name="That is my guess").first.click()
+    page.get_by_text("✓ Yes:").wait_for()
+    page.get_by_role("button", name="Show me").nth(1).click()
+    chapter.becomes(lambda: chapter.open_folds > 1, "the second answer to open")
+    assert page.locator("details[open] summary", has_text="Solution").count() == 0
+
+
+def test_a_guess_is_made_by_keyboard_alone(open_chapter):
+    chapter = open_chapter(FIRST_PANEL)
+    chapter.run_everything()
+    page = chapter.page
+    page.get_by_role("radio").first.focus()
+    page.keyboard.press("Space")
+    for _ in range(8):
+        page.keyboard.press("Tab")
+        if page.evaluate("() => document.activeElement.textContent") == "That is my guess":
+            break
+    page.keyboard.press("Enter")
+    page.locator(".pull-picture").first.wait_for(state="visible")
+
+
+def test_the_code_is_shown_hidden_and_remembered(lab, browser):
+    context = browser.new_context(viewport={"width": 1280, "height": 720})
+    chapter = Chapter(lab, browser, "00_start", context=context)
+    assert chapter.code_in_sight == 0
+    chapter.press("Show the code")
+    chapter.becomes(lambda: chapter.code_in_sight > 3, "the code to show")
+    chapter.end()
+    again = Chapter(lab, browser, "02_one_arm_one_plane", context=context)
+    again.becomes(lambda: again.code_in_sight > 3, "the next chapter to show it too")
+    again.press("Hide the code")
+    again.becomes(lambda: again.code_in_sight == 0, "the code to go")
+    again.close()
+
+
+def test_every_panel_stands_on_one_screen_of_a_projector(browser):
+    """All panels in one notebook, on a server as `--lecture` starts it."""
+    server = Lab(lecture=True)
+    try:
+        chapter = Chapter(server, browser, server.add("every_panel", "from shoulder_model.panels import *", *PANELS))
+        chapter.run_everything()
+        for place, words in enumerate(PANELS):
+            panel = PanelPage(chapter, place)
+            letters = panel.root.locator(".verdict").evaluate("one => parseFloat(getComputedStyle(one).fontSize)")
+            assert letters >= 20 and panel.off_screen() == [], words
+    finally:
+        server.stop()

@@ -43,7 +43,7 @@ def test_w3_uniform_forearm_is_an_erratum():
 
 
 def test_w4_deltoid_of_an_outstretched_arm():
-    # Giancoli, Physics, 7th ed., ch. 9: muscle 250 N, joint 240 N at 7.6° below horizontal
+    # Physics: Principles with Applications, 7th ed., ch. 9: muscle 250 N, joint 240 N at 7.6° below horizontal
     angle = np.radians(15.0)
     weight = 3.3 * G * DOWN
     torque = needed_torque([0.24 * AHEAD], [weight])[2]

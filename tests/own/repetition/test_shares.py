@@ -73,14 +73,34 @@ def test_the_pull_s_own_load_does_not_matter():
     assert light == heavy
 
 
+def test_what_is_kept_from_an_earlier_call_is_what_it_was(forgetful):
+    first = [muscle_shares(MEN, PULL, kind=kind, band=False) for kind in KINDS]
+    assert first == [muscle_shares(MEN, PULL, kind=kind, band=False) for kind in KINDS]
+    first[0].load_kg.clear()
+    forgetful()
+    assert first[1] == muscle_shares(MEN, PULL, kind="active muscle", band=False)
+    with pytest.raises(InputError, match="has a field that is an array"):
+        muscle_shares(MEN, PULL.change(grip_ratio=np.array([1.0, 2.0])), band=False)
+
+
+@pytest.fixture
+def forgetful():
+    """Nothing kept from before, nothing kept for later."""
+    kept = sys.modules["shoulder_model.repetition.shares"]._of_bodies
+    kept.cache_clear()
+    yield kept.cache_clear
+    kept.cache_clear()
+
+
 @pytest.mark.parametrize("name", ["front pulldown", "seated row close"])
-def test_the_span_holds_both_balances_and_the_bodies(name, monkeypatch):
+def test_the_span_holds_both_balances_and_the_bodies(name, monkeypatch, forgetful):
     found, alone = muscle_shares(MEN, sm.pulls[name]), muscle_shares(MEN, sm.pulls[name], band=False)
     for group, share in found.of.items():
         assert share[:2] == alone.of[group][:2]
         assert share.low <= alone.of[group].low and share.high >= alone.of[group].high
     assert found.of["lat"].high - found.of["lat"].low > alone.of["lat"].high - alone.of["lat"].low + 0.01
     monkeypatch.setattr(sys.modules["shoulder_model.repetition.shares"], "_bodies", lambda: [reference_body()] * 3)
+    forgetful()
     again = muscle_shares(MEN, sm.pulls[name]).of["lat"]
     assert_allclose(again, alone.of["lat"], rtol=1e-9)
 
@@ -135,7 +155,7 @@ def test_wrong_input_is_refused_by_name(change, field, says):
     assert caught.value.field == field
 
 
-def test_a_pull_that_cannot_be_held_has_no_shares(monkeypatch):
+def test_a_pull_that_cannot_be_held_has_no_shares(monkeypatch, forgetful):
     real = sm.rep
     monkeypatch.setattr(
         sys.modules["shoulder_model.repetition.shares"],

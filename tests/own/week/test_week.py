@@ -243,7 +243,7 @@ def test_elbow_flexors_help_unless_the_elbow_is_held():
 
 def test_directions_are_the_loads_torques():
     by_name = {fitted.name: fitted for fitted in fitted_pulls(MEN, None, shares)}
-    wide, narrow = by_name["front pulldown at 2×"], by_name["front pulldown at shoulder width"]
+    wide, narrow = by_name["front pulldown at 2 ×"], by_name["front pulldown at shoulder width"]
     assert wide.directions["adduction"] > 0.7 and abs(narrow.directions["adduction"]) < 0.1  # the shoulder travels
     assert narrow.directions["extension"] == pytest.approx(1.0, abs=0.01)
     pull = sm.pulls["front pulldown"].change(grip_ratio=2.0)
@@ -288,7 +288,7 @@ def test_the_week_equals_exhaustive_search_on_the_real_catalogue_cut_short():
     some = tuple(
         one
         for one in candidates()
-        if one.name in ("front pulldown at 1.5×", "seated row close", "one-arm row on a bench", "inverted row")
+        if one.name in ("front pulldown at 1.5 ×", "seated row close", "one-arm row on a bench", "inverted row")
     )
     who = client(experience="novice", days=2)
     one = programme(who, rules("novice"), fitted_pulls(MEN, some, shares))
@@ -347,7 +347,7 @@ def test_a_wish_that_fails_alone_is_named_alone():
 
 
 def test_wide_pulldowns_come_only_when_allowed_and_with_their_caution():
-    only = tuple(one for one in candidates() if one.name in ("front pulldown at 2×", "seated row at 45°"))
+    only = tuple(one for one in candidates() if one.name in ("front pulldown at 2 ×", "seated row at 45°"))
     assert isinstance(plan_week(client(), shares=shares, listed_pulls=only), Clash)
     plan = plan_week(client(wide_grip=True), shares=shares, listed_pulls=only)
     assert any(row.pull.grip_ratio == 2.0 for row in plan.rows)

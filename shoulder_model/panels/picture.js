@@ -1,0 +1,169 @@
+// A panel's words and its picture: a still layer, and a moving one whose elements are made once and then only changed.
+const SVG = "http://www.w3.org/2000/svg";
+
+function part(tag, name, attributes = {}) {
+  const made = document.createElement(tag);
+  made.className = name;
+  for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
+  return made;
+}
+
+function change(element, attributes) {
+  for (const [name, value] of Object.entries(attributes)) {
+    if (name === "text") element.textContent = value;
+    else if (value === null) element.removeAttribute(name);
+    else element.setAttribute(name, value);
+  }
+}
+
+function build(layer, described) {
+  const made = described.map(({ tag, fixed, clip }) => {
+    const element = document.createElementNS(SVG, tag);
+    change(element, fixed);
+    if (!clip) return [element, element];
+    const [x, y, width, height] = clip;
+    const box = document.createElementNS(SVG, "svg");
+    change(box, { x, y, width, height, viewBox: clip.join(" ") });
+    box.append(element);
+    return [element, box];
+  });
+  layer.replaceChildren(...made.map(([, outer]) => outer));
+  return made.map(([element]) => element);
+}
+
+// What stands for this panel on a page that is not running, in the cells just below: a figure, and its caption.
+function stillPicture(el, name) {
+  let cell = el.closest(".jp-Cell");
+  for (let i = 0; cell && i < 4; i++) {
+    cell = cell.nextElementSibling;
+    const image = cell?.querySelector(`img[src*="${name}.svg"]`);
+    if (!image) continue;
+    const figure = image.closest("p") ?? image, caption = figure.nextElementSibling;
+    const isCaption = caption?.childNodes.length === 1 && caption.firstChild.nodeName === "EM";
+    return isCaption ? [figure, caption] : [figure];
+  }
+  return null;
+}
+
+const REST = 60; // ms without a move, the model being where the slider is, before the next steps are asked for
+const STEPS = 4; // kept at a time: both sides of where two sliders stand
+
+function render({ model, el }) {
+  el.classList.add("pull-picture");
+  const lines = {
+    verdict: part("div", "verdict", { role: "status" }),
+    small: part("div", "small"),
+    trouble: part("div", "trouble", { role: "alert" }),
+  };
+  const picture = part("div", "layers"), frame = part("div", "frame");
+  const layer = document.createElementNS(SVG, "svg");
+  layer.setAttribute("role", "img");
+  picture.append(frame, layer);
+  el.append(lines.verdict, lines.small, lines.trouble, picture);
+  let elements = [], still = null, gone = false;
+  let told = [], shown = []; // attributes of each element: as the model told them last, as they stand
+  let said = {}, at = {}; // the model's words with them, and where the sliders stood then
+  let ahead = new Map(), early = []; // steps not yet taken; elements that show one
+  let last = null, waiting = [], rest = null; // the slider moved last; its steps to ask for, and when
+
+  // Bring elements to what the model told, with the moves of a step that it has not told yet on top.
+  function settle(places, step = new Map()) {
+    for (const place of places) {
+      const wanted = { ...told[place], ...step.get(place) }, changed = {};
+      for (const name of Object.keys({ ...shown[place], ...wanted })) {
+        const value = wanted[name] ?? null;
+        if ((shown[place][name] ?? null) !== value) changed[name] = value;
+      }
+      shown[place] = wanted;
+      change(elements[place], changed);
+    }
+  }
+
+  function say(all) {
+    for (const [name, line] of Object.entries(lines)) if (line.textContent !== all[name]) line.textContent = all[name];
+    if (layer.getAttribute("aria-label") !== all.words) layer.setAttribute("aria-label", all.words);
+  }
+
+  // Show the model's own state, in these elements and in those that show a step ahead of it.
+  function showTold(places = []) {
+    settle(new Set([...early, ...places]));
+    early = [];
+  }
+
+  function receive(message) {
+    if (message.kind === "ahead") {
+      ahead.set(`${message.slider} ${message.value}`, message);
+      if (ahead.size > STEPS) ahead.delete(ahead.keys().next().value);
+      if (modelIsHere()) ask();
+      return;
+    }
+    if (message.kind === "all") {
+      const [width, height] = message.size;
+      frame.innerHTML = message.frame;
+      layer.setAttribute("viewBox", `0 0 ${width} ${height}`);
+      picture.style.setProperty("--shape", width / height);
+      elements = build(layer, message.layer);
+      [told, shown, early] = [elements.map(() => ({})), elements.map(() => ({})), []];
+      hideStill(message.still);
+    }
+    if (!elements.length) return;
+    ahead.clear(); // they were steps from another place
+    for (const [place, attributes] of message.moves) Object.assign(told[place], attributes);
+    at = message.at;
+    showTold(message.moves.map(([place]) => place));
+    if (!message.said) return;
+    say((said = message.said));
+    askSoon();
+  }
+
+  function modelIsHere() {
+    return last && at[last.slider] === last.value;
+  }
+
+  function ask() {
+    const next = waiting.shift();
+    if (next !== undefined) model.send({ kind: "ahead", slider: last.slider, value: next });
+  }
+
+  function askSoon() {
+    clearTimeout(rest);
+    if (modelIsHere()) rest = setTimeout(ask, REST);
+  }
+
+  // A slider of this panel stands at `value` now, or is about to be moved; `near` are its next steps to either side.
+  function follow({ target, detail: { slider, value, near } }) {
+    if (el.closest(".pull-panel") !== target.closest(".pull-panel")) return;
+    const step = ahead.get(`${slider} ${value}`);
+    if (step) {
+      const moves = new Map(step.moves);
+      settle(new Set([...early, ...moves.keys()]), moves);
+      early = [...moves.keys()];
+      say(step.said);
+    } else if (early.length && at[slider] === value) { // the model never left it, so it will not speak
+      showTold();
+      say(said);
+    }
+    last = { slider, value };
+    waiting = near;
+    askSoon();
+  }
+
+  function hideStill(name, tries = 30) {
+    if (still || gone || !name || !tries) return;
+    still = el.isConnected ? stillPicture(el, name) : null;
+    if (still) for (const part of still) part.classList.add("replaced-by-panel");
+    else setTimeout(() => hideStill(name, tries - 1), 100);
+  }
+
+  model.on("msg:custom", receive);
+  document.addEventListener("pull-slider", follow);
+  model.send({ kind: "ready" });
+  return () => {
+    gone = true;
+    clearTimeout(rest);
+    model.off("msg:custom", receive);
+    document.removeEventListener("pull-slider", follow);
+    for (const part of still ?? []) part.classList.remove("replaced-by-panel");
+  };
+}
+export default { render };

@@ -1,0 +1,61 @@
+"""One posture of a rep, balanced anew: what the muscles would do there with other options than the rep was made with."""
+
+import numpy as np
+
+from ..mechanics import anatomical, rep_mechanics
+from ..people import one_person
+from .balance import balance_tables, possible_side_force
+from .options import options_of
+from .supply import effort_and_limit
+
+
+def posture_tables(lifter, pull, rep, point, options):
+    """The `balance.Balance` of one posture, and the normal of its plane of pull as shoulder components, (1, 3).
+
+    Parameters
+    ----------
+    lifter : people.Lifter
+        One lifter.
+    pull : mechanics.Pull
+    rep : xarray.Dataset
+        The rep of both, with work.
+    point : int
+        Index along the rep.
+    options : options.RepOptions
+    """
+    whole = rep_mechanics(lifter, pull, rep.sizes["point"], arm_weight=options.arm_weight)
+    normal = np.broadcast_to(anatomical(whole.path.normal), (rep.sizes["point"], 3))[[point]]
+    names = ("capacity", "muscle_moment_arm", "elbow_moment_arm", "girdle_moment_arm")
+    capacity, *arms = (rep[name].values[point : point + 1] for name in names)
+    tables = balance_tables(
+        whole.cases.map(lambda array: array[[point]]), arms, capacity, normal,
+        balance=options.balance, hand_turn=pull.hand_turn, elbow_factor=options.strength_of(lifter).elbow,
+    )  # fmt: skip
+    return tables, normal
+
+
+def activation_at(lifter, pull, rep, point, **options):
+    """Activation of every muscle at one point of a rep, (muscle,), share of its capacity.
+
+    Parameters
+    ----------
+    lifter : people.Lifter
+        One lifter.
+    pull : mechanics.Pull
+    rep : xarray.Dataset
+        The rep of both, with work, of the same strength and body.
+    point : int
+        Index along the rep.
+    **options
+        As for `rep_and_sweep.rep`; ``balance`` may be another than the rep's.
+    """
+    one_person(lifter, "the activation in one posture")
+    options = options_of(options)
+    tables, _ = posture_tables(lifter, pull, rep, point, options)
+    size = options.body_of().cross_section
+    effort, _, _ = effort_and_limit(
+        tables, np.array([float(pull.mass_on_bar(lifter))]), power=options.power,
+        side_force=possible_side_force(pull, options.side_force), newtons_per_kg=pull.newtons_per_kg,
+        weight=np.append(size, size.mean()) if options.by_size else None,
+    )  # fmt: skip
+    return effort.activation[0, :-1]
