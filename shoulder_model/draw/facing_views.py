@@ -70,7 +70,7 @@ class FacingView(View):
         self.ghost.show(self.anchor)
         self._show_tape(scene, joints, elbows, size)
         if self.bands:
-            self.bands.show(scene.bands, seen, self.window, self.window.limits[3])
+            self.bands.show(scene.bands, scene.named, seen, self.window, self.window.limits[3])
         self.put_title(f"{self.TITLE}, along the trunk" if abs(scene.lean) > LEANS else self.TITLE)
 
     def _show_body(self, scene, moved, size):

@@ -121,7 +121,7 @@ def band_width(force):
 
 
 class MuscleBands:
-    """A line for every muscle, the words of the strongest groups in a column with a thin line to each."""
+    """A line for every muscle, the words of some groups in a column with a thin line to each."""
 
     def __init__(self, axes):
         self.lines = {
@@ -131,24 +131,21 @@ class MuscleBands:
         self.leaders = [moving(axes, width=0.9, z=8.5) for _ in range(NAMED)]
         self.words = [words_on(axes, size=SMALL, va="center", ha="left", fontweight="bold") for _ in range(NAMED)]
 
-    def show(self, bands, seen, window, top):
-        """Move to ``bands`` through ``seen``; the words stand at the left edge below the height ``top`` [m]."""
+    def show(self, bands, named, seen, window, top):
+        """Move to ``bands`` through ``seen``; the words of the groups ``named`` stand at the left edge below ``top`` [m]."""
         for line in self.lines.values():
             line.set_visible(False)
-        force, strongest, middle = {}, {}, {}
+        strongest, middle = {}, {}
         for band in bands:
             points = seen(band.path)
             line = self.lines[band.muscle]
             line.set_data(*points.T)
             line.set_linewidth(band_width(band.force))
             line.set_visible(True)
-            group = band.group
-            force[group] = force.get(group, 0.0) + band.force
-            if band.force > strongest.get(group, 0.0):
-                strongest[group], middle[group] = band.force, points[len(points) // 2]
-        named = sorted(force, key=force.get, reverse=True)[:NAMED]
-        named.sort(key=lambda group: -middle[group][1])
-        self._name(named, middle, window, top)
+            if band.force > strongest.get(band.group, 0.0):
+                strongest[band.group], middle[band.group] = band.force, points[len(points) // 2]
+        at_work = [group for group in named if group in middle]
+        self._name(sorted(at_work, key=lambda group: -middle[group][1]), middle, window, top)
 
     def _name(self, named, middle, window, top):
         x0, _, y0, _ = window.limits

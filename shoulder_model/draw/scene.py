@@ -28,7 +28,8 @@ class Scene:
     where the sagittal perpendicular from there meets the line of pull; ``path``, ``elbows`` (n, 3) of hand and elbow all along
     the rep; ``touch`` (3,); ``travels``, whether the girdle moves in this rep; ``load`` words for the line of pull; ``body``
     how it stands, one of the words of `stance`; ``bar``, whether both hands hold one piece; ``hands`` 1 or 2; ``neutral``,
-    whether the palms face each other; ``bands``, a tuple of `muscle_bands.Band`.
+    whether the palms face each other; ``bands``, a tuple of `muscle_bands.Band`; ``named``, the muscle groups among them
+    that are named.
     """
 
     lifter: object
@@ -54,6 +55,7 @@ class Scene:
     hands: int
     neutral: bool
     bands: tuple = ()
+    named: tuple = ()
 
     @cached_property
     def legs(self):

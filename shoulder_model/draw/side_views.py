@@ -56,7 +56,7 @@ class SideView(View):
         self._show_force(scene, hand, along)
         self.ribs_words.set_text(ribs_words(scene.past_ribs))
         if self.bands:
-            self.bands.show(scene.bands, seen, self.window, min(at[1] - 0.12, -0.02))
+            self.bands.show(scene.bands, scene.named, seen, self.window, min(at[1] - 0.12, -0.02))
         self.put_title("from the side, as the room is" if abs(scene.lean) > LEANS else "from the side")
 
     def draw_body(self, lifter, lean, legs):

@@ -1,6 +1,6 @@
 """The work panel: how much of its strength each muscle group uses, which joint sets the limit, the largest load and its span."""
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from functools import lru_cache
 
 import ipywidgets as w
@@ -10,7 +10,7 @@ from ..axes import JOINTS
 from ..draw.effort_bars import EffortBars
 from ..draw.facing_views import BackView
 from ..draw.look import BLACK, GROUP_LOOK
-from ..draw.muscle_bands import GROUP_OF, SHORT
+from ..draw.muscle_bands import GROUP_OF, NAMED, SHORT
 from ..draw.scene import scene_of
 from ..draw.side_views import SideView
 from ..draw.torque_curves import TorqueCurves
@@ -123,6 +123,7 @@ class WorkPanel(PullPanel):
 
     def move_views(self, state):
         scene = scene_of(state.lifter, state.pull, state.rep, state.point, bands=True)
+        scene = replace(scene, named=tuple(self._hardest(state)))
         self.back.show(scene)
         self.side.show(scene)
 
@@ -196,6 +197,12 @@ class WorkPanel(PullPanel):
         margin, now_margin = self._margin(state, shown), self._margin(state, now)
         self.curves.show(PLACES, shown[:, None], margin[:, None], PLACES[point], now, now_margin)
 
+    @staticmethod
+    def _hardest(state):
+        """The muscle groups that use the largest shares of their strength, as many as a picture names."""
+        effort = _group_effort(state.rep.activation.values[state.point], GROUP_MUSCLES)
+        return sorted(effort, key=lambda group: -effort[group])[:NAMED]
+
     def _groups(self):
         """The bars: groups of muscles, or every muscle by name."""
         return SINGLE if self.every_muscle.value else GROUPED
@@ -222,7 +229,7 @@ class WorkPanel(PullPanel):
             kg, limit = float(state.pull.mass_on_bar(state.lifter)), state.largest[state.point]
             here = f"{kg:.0f} kg cannot be held here: this posture holds up to {limit:.0f} kg."
         else:
-            order = sorted(state.bars, key=lambda name: -state.bars[name])[:3]
+            order = sorted(state.bars, key=lambda name: -state.bars[name])[:NAMED]
             here = f"Working hardest: {listed([f'{name} {100 * state.bars[name]:.0f} %' for name in order])}."
         return f"{here} {self._whole_rep(state)}"
 

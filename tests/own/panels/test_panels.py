@@ -770,3 +770,12 @@ def test_a_known_lift_narrows_the_band_and_a_set_up_brings_it_back():
     assert "repetitions = 40" in panel.picture.said["trouble"]
     panel.known_repetitions.value, panel.known_kg.value = "6", "-3"
     assert "known front pulldown = -3 kg is outside 1 kg to 500 kg" in panel.picture.said["trouble"]
+
+
+def test_the_work_panel_names_the_same_groups_in_picture_and_sentence():
+    panel = WorkPanel()
+    for along in (0, 40, 90):
+        panel.along.value = along
+        for view in (panel.back, panel.side):
+            named = [words.get_text() for words in view.bands.words]
+            assert all(f"{name} " in panel.picture.said["verdict"] for name in named if name) and any(named)
