@@ -9,7 +9,7 @@ from shoulder_model.draw.stage import Stage
 
 LIFTER = Lifter.average("men")
 LOOKS = {
-    "latissimus dorsi middle": (BLUE, "-", "lat, middle part"),
+    "latissimus dorsi middle": (BLUE, "-", "middle lat"),
     "teres major": (VERMILLION, "--", "teres major"),
     "deltoid posterior": (GREEN, "-.", "rear deltoid"),
 }

@@ -5,7 +5,6 @@ import numpy as np
 from .axes import AXES, movement
 from .sources import constant, fact
 
-UNIT = " N m"
 LEAST_SHOWN = 0.5  # N m; less than this rounds to nothing
 LEAST_TURN_DEG = 0.5  # of the elbow past the ribs; the same
 LEAST_SHORT_CM = 0.5  # before the touch point; the same
@@ -110,15 +109,16 @@ def _split_words(axis, whole, load):
     return f" ({load} from the load, {abs(whole - load)} {'more' if whole > load else 'less'} by the arm)"
 
 
-def torque_change_words(now, kept, names=None):
-    """How the torques ``now`` differ from those ``kept``. [N m]
+def torque_change_words(now, kept, names=None, unit="N m"):
+    """How the torques ``now``, or their levers, differ from those ``kept``, in whole numbers of ``unit``.
 
     Parameters
     ----------
     now, kept : array_like, shape (component,)
-        Of either sign. [N m]
+        Of either sign. [unit]
     names : dict, optional
         Component -> words for a positive value and for a negative one; those of the shoulder's `axes.AXES` without it.
+    unit : str
 
     >>> torque_change_words([14.0, 16.0, 0.0], [0.0, 16.1, 0.0])
     'extension unchanged at 16, adduction up from 0 to 14 N m'
@@ -128,22 +128,22 @@ def torque_change_words(now, kept, names=None):
     names = {axis: (movement(axis, 1), movement(axis, -1)) for axis in AXES} if names is None else names
     rows = zip(names.values(), np.round(now), np.round(kept), strict=True)
     rows = sorted(rows, key=lambda row: -min(abs(row[1]), abs(row[2])))  # what stays comes first
-    parts = [_change_words(sides, new, old) for sides, new, old in rows if new or old]
+    parts = [_change_words(sides, new, old, unit) for sides, new, old in rows if new or old]
     if not parts:
-        return "next to no torque in both"
-    if all(part.endswith(UNIT) for part in parts):
-        parts[:-1] = [part.removesuffix(UNIT) for part in parts[:-1]]  # said once, at the end
+        return "next to nothing in both"
+    if all(part.endswith(f" {unit}") for part in parts):
+        parts[:-1] = [part.removesuffix(f" {unit}") for part in parts[:-1]]  # said once, at the end
     return ", ".join(parts)
 
 
-def _change_words(sides, new, old):
-    """One component before and after, in whole newton metres; ``sides`` names it above and below zero."""
+def _change_words(sides, new, old, unit):
+    """One component before and after, in whole numbers; ``sides`` names it above and below zero."""
     if new * old < 0:
-        return f"{abs(new):.0f}{UNIT} of {sides[int(new < 0)]} instead of {abs(old):.0f} of {sides[int(old < 0)]}"
+        return f"{abs(new):.0f} {unit} of {sides[int(new < 0)]} instead of {abs(old):.0f} of {sides[int(old < 0)]}"
     name, size, was = sides[int((new or old) < 0)], abs(new), abs(old)
     if size == was:
-        return f"{name} unchanged at {size:.0f}{UNIT}"
-    return f"{name} {'up' if size > was else 'down'} from {was:.0f} to {size:.0f}{UNIT}"
+        return f"{name} unchanged at {size:.0f} {unit}"
+    return f"{name} {'up' if size > was else 'down'} from {was:.0f} to {size:.0f} {unit}"
 
 
 def by_hand_words(force, w, a, pull_angle):

@@ -58,9 +58,7 @@ class FacingView(View):
         self._other_arm(scene, joints, size)
         self.girdle.show(scene, seen)
         self.other_girdle.show(scene, lambda points: mirrored(seen(points)))
-        self.path.set_data(
-            *(path.T if scene.load_from != "body" else ((), ()))
-        )  # on a fixed bar the hand does not move
+        self.show_path(scene, path)
         self.touch.set_data(*seen(scene.touch)[:, None])
         hand, up_along = joints[2], float(scene.along[1])
         held = self.setting.show(scene, hand, up_along, float(path[:, 1].max()))

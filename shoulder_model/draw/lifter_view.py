@@ -155,6 +155,10 @@ class View:
         self.arm.set_data(*joints.T)
         self.drawn_arm.show(joints.tolist(), size)
 
+    def show_path(self, scene, path):
+        """The way of the hand, ``path`` (n, 2); on a fixed bar it does not move. [m]"""
+        self.path.set_data(*(((), ()) if scene.load_from == "body" else path.T))
+
     def corners(self, *points):
         """Lowest and highest corner of several (n, 2), with what was kept. [m]"""
         parts = [*points, *(kept + self.anchor for kept in self.ghost.points)]

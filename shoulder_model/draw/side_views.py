@@ -41,9 +41,7 @@ class SideView(View):
         self.show_arm(joints[:3], size)
         self._other_side(scene, size)
         self.girdle.show(scene, seen)
-        self.path.set_data(
-            *(path.T if scene.load_from != "body" else ((), ()))
-        )  # on a fixed bar the hand does not move
+        self.show_path(scene, path)
         self.touch.set_data(*seen(scene.touch)[:, None])
         hand = joints[2]
         held = self.setting.show(scene, seen, hand, along)

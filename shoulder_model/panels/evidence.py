@@ -103,7 +103,7 @@ class EvidencePanel(Panel):
         try:
             summary = pooled(shown, values["correlation"])
         except InputError:
-            summary = None  # `describe` says why
+            summary = None  # `difference_words` says why
         return EvidenceState(values, shown, left_out, summary)
 
     def draw(self, state):
@@ -138,7 +138,7 @@ class EvidencePanel(Panel):
         wider = _mean_width(state) - _mean_width(kept)
         if abs(wider) >= 0.005:
             parts.append(f"intervals {abs(wider):.2f} SD {'wider' if wider > 0 else 'narrower'} on average")
-        parts.append("the same is said" if said[0] == said[1] else f"there it was: {said[1]}")
+        parts.append("the same conclusion." if said[0] == said[1] else f"there it was: {said[1]}")
         about = f"{v['question']}, {v['muscle']}, correlation {v['correlation']:.2f}"
         return f"Against the kept one ({about}): {'; '.join(parts)}"
 

@@ -27,11 +27,11 @@ NAMES = {  # muscle -> what a coach calls it
     "trapezius upper": "upper trapezius",
     "trapezius middle": "middle trapezius",
     "trapezius lower": "lower trapezius",
-    "latissimus dorsi middle": "lat, middle part",
-    "pectoralis major sternal": "pec major, sternal",
+    "latissimus dorsi middle": "middle lat",
+    "pectoralis major sternal": "lower pec major",
 }
 SHOWN = (*girdle_muscles(), "latissimus dorsi middle", "pectoralis major sternal")
-WORDS = {"retraction": ("hold the blade back", "hold it forward"), "depression": ("hold it down", "hold it up")}
+SIDES = {"retraction": ("back", "forward"), "depression": ("down", "up")}
 WORDS_OF = {"retraction": ("retraction", "protraction"), "depression": ("depression", "elevation")}
 
 
@@ -67,7 +67,7 @@ class GirdlePanel(GripPanel):
 
     def verdict(self, state):
         parts = [
-            f"{WORDS[axis][int(value < 0)]} with {abs(value):.0f} N m"
+            f"{SIDES[axis][int(value < 0)]} with {abs(value):.0f} N m"
             for axis, value in zip(GIRDLE_LOOK, state.torque, strict=True)
             if abs(value) >= LEAST_SHOWN
         ]
@@ -75,7 +75,7 @@ class GirdlePanel(GripPanel):
             return "The pull asks next to nothing of the shoulder girdle."
         arms = state.rep.girdle_moment_arm.isel(point=state.point).sel(muscle=list(SHOWN)).values @ state.torque
         best = NAMES.get(name := SHOWN[int(np.argmax(arms))], name)
-        return f"Each shoulder girdle must {listed(parts)}. The {best} has the best lever for this."
+        return f"Each shoulder girdle must hold the blade {listed(parts)}. The {best} has the best lever for this."
 
     def small(self, state):
         lines = [

@@ -7,7 +7,7 @@ import matplotlib as mpl
 import numpy as np
 from matplotlib.patches import Polygon
 
-from ..axes import MUSCLE_AXES
+from ..axes import MUSCLE_AXES, OPPOSITE
 from ..draw.artists import label
 from ..draw.look import AXIS_LOOK, BLACK, GREY, ROTATION_LOOK, STYLE, new_figure
 from ..draw.muscle_view import MuscleView
@@ -16,11 +16,21 @@ from ..mechanics import posed_arm, raised_arm
 from ..muscles import landmarks, moment_arms, path_points, path_sets, paths, shoulder_muscles, turned_scapula
 from ..people import Lifter
 from ..tables import columns_text, read_table
-from ..words import listed, with_margin, written
+from ..words import listed, torque_change_words, with_margin, written
 from .panel import WRAP, Panel, dropdown
 from .saved import read_values, values_text
 from .slider import slider
 
+SIDES = {  # axis -> words for a positive lever and for a negative one
+    axis: (axis.replace("_", " "), other)
+    for axis, other in (OPPOSITE | {"internal_rotation": "external rotation"}).items()
+}
+SERVES = {  # the same as what the muscle does with it
+    "adduction": ("adduct", "abduct"),
+    "extension": ("extend", "flex"),
+    "horizontal_abduction": ("abduct horizontally", "adduct horizontally"),
+    "internal_rotation": ("turn in", "turn out"),
+}
 ELEVATIONS = np.arange(0.0, 151.0, 5.0)  # degrees
 LENGTH_LOOK = {"length": (BLACK, "-", "o", "")}
 PUBLISHED = read_table("lat_arms.csv")  # adduction arms and their bands in abduction [mm]
@@ -154,7 +164,7 @@ class LatPanel(Panel):
     def verdict(self, state):
         order = np.argsort(-np.abs(np.round(state.now)), kind="stable")
         parts = [
-            f"{with_margin(abs(state.now[i]), state.now_margin[i])} mm to {words(MUSCLE_AXES[i], state.now[i])}"
+            f"{with_margin(abs(state.now[i]), state.now_margin[i])} mm to {SERVES[MUSCLE_AXES[i]][int(state.now[i] < 0)]}"
             for i in order
             if round(abs(state.now[i]))
         ]
@@ -171,16 +181,10 @@ class LatPanel(Panel):
         )
 
     def compare(self, state, kept):
-        change = state.now - kept.now
-        parts = [
-            f"{written(value, sign=True)} mm {axis.replace('_', ' ')}"
-            for axis, value in zip(MUSCLE_AXES, change, strict=True)
-            if round(abs(value))
-        ]
         same = kept.values["muscle"] == state.values["muscle"]
         whose = "" if same else f"{kept.values['muscle']}, "
-        told = listed(parts) if parts else "the same levers"
-        return f"Against the kept one ({whose}{kept.values['elevation_deg']:.0f}°): {told}."
+        change = torque_change_words(state.now, kept.now, SIDES, "mm")
+        return f"Against the kept one ({whose}{kept.values['elevation_deg']:.0f}°): {change}."
 
     def table(self, state):
         columns = {"elevation [deg]": ELEVATIONS}
@@ -205,20 +209,3 @@ def plane_words(degrees):
     if round(degrees) == 90:
         return "straight ahead"
     return f"in a plane {written(degrees)}° in front of the side"
-
-
-def words(axis, value):
-    """The movement an arm serves, by its sign."""
-    against = {
-        "adduction": "abduct",
-        "extension": "flex",
-        "horizontal_abduction": "adduct horizontally",
-        "internal_rotation": "turn out",
-    }
-    along = {
-        "adduction": "adduct",
-        "extension": "extend",
-        "horizontal_abduction": "abduct horizontally",
-        "internal_rotation": "turn in",
-    }
-    return (along if value >= 0 else against)[axis]

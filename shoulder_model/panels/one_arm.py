@@ -14,12 +14,16 @@ from ..mechanics import HeldWeight, held_weight
 from ..people import ELBOW_LIMIT, SEXES, Lifter
 from ..sources import fact
 from ..tables import columns_text
-from ..words import written
+from ..words import torque_change_words
 from .panel import WRAP, Panel, dropdown
 from .saved import read_values, values_text
 from .slider import slider
 
 LOOKS = {"shoulder": (BLUE, "-", "o", "shoulder flexors"), "elbow": (VERMILLION, "--", "s", "elbow flexors")}
+SIDES = {
+    "shoulder": ("shoulder flexion", "shoulder extension"),
+    "elbow": ("elbow flexion", "elbow extension"),
+}  # words for a positive torque and for a negative one
 ELEVATIONS = np.arange(0.0, 121.0, 5.0)  # degrees
 
 
@@ -113,12 +117,10 @@ class OneArmPanel(Panel):
         )
 
     def compare(self, state, kept):
-        change = self._torques(state) - self._torques(kept)
-        force = state.held.tension - kept.held.tension
-        return (
-            f"Against the kept one: {written(change[0], 1, sign=True)} N m at the shoulder, "
-            f"{written(change[1], 1, sign=True)} N m at the elbow, {written(force, sign=True)} N in the elbow muscle."
-        )
+        force, was = round(float(state.held.tension)), round(float(kept.held.tension))
+        torques = torque_change_words(self._torques(state), self._torques(kept), SIDES)
+        pull = f"{force} N as before" if force == was else f"{force} N instead of {was}"
+        return f"Against the kept one: {torques}; the elbow muscle pulls with {pull}."
 
     def table(self, state):
         many = self._hold(state.lifter, state.values, ELEVATIONS)

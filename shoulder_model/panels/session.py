@@ -197,15 +197,12 @@ class SessionPanel(Panel):
         if not (isinstance(now, Plan) and isinstance(was, Plan)):
             return f"Against the kept one: {_kind(was)} then, {_kind(now)} now."
         change = {name: now.sets[name] - was.sets[name] for name in COUNTED}
-        sets = [
-            f"{f'{written(more, 1, sign=True)} sets' if more else 'as many sets'} for the {name}"
-            for name, more in change.items()
-        ]
+        sets = [f"{written(more, 1, sign=True)} sets for the {name}" for name, more in change.items() if more]
         names, before = (dict.fromkeys(row.name for row in answer.rows) for answer in (now, was))
         new, gone = ([name for name in some if name not in other] for some, other in ((names, before), (before, names)))
         pulls_words = [f"new: {listed(new)}" if new else "", f"gone: {listed(gone)}" if gone else ""]
         told = "; ".join(part for part in pulls_words if part) or "the same pulls"
-        return f"Against the kept one: {listed(sets)}; {told}."
+        return f"Against the kept one: {listed(sets) if sets else 'as many sets'}; {told}."
 
     def table(self, state):
         """Every candidate's numbers; the first column counts the rows of data/week_pulls.csv that can be done."""

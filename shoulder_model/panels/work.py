@@ -224,29 +224,37 @@ class WorkPanel(PullPanel):
 
     def verdict(self, state):
         if not np.isfinite(state.largest[state.point]):
-            return f"Here the model cannot hold up even the arm. {self._whole_rep(state)}"
-        if state.too_much:
+            here = "Here the model cannot hold up even the arm."
+        elif state.too_much:
             kg, limit = float(state.pull.mass_on_bar(state.lifter)), state.largest[state.point]
             here = f"{kg:.0f} kg cannot be held here: this posture holds up to {limit:.0f} kg."
         else:
             order = sorted(state.bars, key=lambda name: -state.bars[name])[:NAMED]
             here = f"Working hardest: {listed([f'{name} {100 * state.bars[name]:.0f} %' for name in order])}."
-        return f"{here} {self._whole_rep(state)}"
+        return f"{here} {self._span_words(state)[0]}"
 
     @staticmethod
-    def _whole_rep(state):
-        """The largest load of the whole rep with its span."""
+    def _span_words(state):
+        """The largest load of the whole rep with its span, for the verdict; and what opens that most, for the small print."""
         span = state.span
         if not np.isfinite(span.value):
-            return "The whole rep cannot be held."
+            return "The whole rep cannot be held.", ""
         if not np.isfinite([span.low, span.high]).all():
-            return f"The whole rep holds up to {span.value:.0f} kg."
-        return f"The whole rep holds up to {span.value:.0f} kg ({span.low:.0f} to {span.high:.0f})."
+            return (
+                f"The whole rep holds up to {span.value:.0f} kg.",
+                "No span can be given: with another balance, start of the rep or strength the model cannot hold up even "
+                "the arm.",
+            )
+        widest = max(OPENS, key=lambda name: np.ptp(span.by[name]))
+        return (
+            f"The whole rep holds up to {span.value:.0f} kg ({span.low:.0f} to {span.high:.0f}).",
+            f"Most of the span comes from {OPENS[widest]}.",
+        )
 
     def small(self, state):
         lines = [
             self._limit(state),
-            self._span(state),
+            self._span_words(state)[1],
             self._hand(state.pull.hand_turn),
             f"Strength is estimated from {state.strength.known_from}.",
             end_words(state.rep),
@@ -266,20 +274,6 @@ class WorkPanel(PullPanel):
         if shares.max() < ALONE:
             return f"Weakest at {PLACES[point]:.0f} % of the way: {first} and {second} set the limit together."
         return f"Weakest at {PLACES[point]:.0f} % of the way: the {first} sets the limit."
-
-    @staticmethod
-    def _span(state):
-        """What opens the span of the largest load most."""
-        span = state.span
-        if not np.isfinite(span.value):
-            return ""
-        if not np.isfinite([span.low, span.high]).all():
-            return (
-                "No span can be given: with another balance, start of the rep or strength the model cannot hold up even "
-                "the arm."
-            )
-        widest = max(OPENS, key=lambda name: np.ptp(span.by[name]))
-        return f"Most of the span comes from {OPENS[widest]}."
 
     @staticmethod
     def _hand(turn):

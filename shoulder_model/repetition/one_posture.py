@@ -37,17 +37,8 @@ def posture_tables(lifter, pull, rep, point, options):
 def activation_at(lifter, pull, rep, point, **options):
     """Activation of every muscle at one point of a rep, (muscle,), share of its capacity.
 
-    Parameters
-    ----------
-    lifter : people.Lifter
-        One lifter.
-    pull : mechanics.Pull
-    rep : xarray.Dataset
-        The rep of both, with work, of the same strength and body.
-    point : int
-        Index along the rep.
-    **options
-        As for `rep_and_sweep.rep`; ``balance`` may be another than the rep's.
+    ``lifter``, ``pull``, ``rep`` (of the same strength and body) and ``point`` as for `posture_tables`; ``options`` as for
+    `rep_and_sweep.rep`, where ``balance`` may be another than the rep's.
     """
     one_person(lifter, "the activation in one posture")
     options = options_of(options)

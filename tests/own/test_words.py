@@ -26,7 +26,7 @@ MEN = sm.Lifter.average("men")
 
 def test_nothing_is_said_as_nothing():
     assert torque_words([0.0, 0.1, -0.2]) == "next to no torque"
-    assert torque_change_words([0.0, 0.1, -0.2], [0.2, 0.1, 0.3]) == "next to no torque in both"
+    assert torque_change_words([0.0, 0.1, -0.2], [0.2, 0.1, 0.3]) == "next to nothing in both"
     assert by_hand_words(0.0, 0.1, 0.1, 0.0) == "the line of pull runs through the shoulder"
 
 

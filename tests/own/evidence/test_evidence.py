@@ -426,7 +426,7 @@ def test_kept_intervals_stay_on_their_lines():
     before, now = (np.reshape(x, (-1, 3)) for x in (wide, panel.forest.intervals.get_xdata()))
     narrower = np.mean(before[:, 1] - before[:, 0]) - np.mean(now[:, 1] - now[:, 0])
     assert (
-        f"correlation 0.50): the same results; intervals {narrower:.2f} SD narrower on average; the same is said"
+        f"correlation 0.50): the same results; intervals {narrower:.2f} SD narrower on average; the same conclusion."
         in panel.picture.said["verdict"]
     )
     panel.question.value = "after a cue or before"
