@@ -5,7 +5,18 @@ import numpy as np
 from matplotlib.patches import Ellipse, Polygon
 
 from shoulder_model.draw.artists import rounded
-from shoulder_model.draw.look import BLACK, BLUE, GREY, LETTERS, SKY, STYLE, TRUNK, new_figure
+from shoulder_model.draw.look import (
+    BLACK,
+    BLUE,
+    GREY,
+    LETTERS,
+    SKY,
+    SMALL,
+    STYLE,
+    TRUNK,
+    at_projector,
+    new_figure,
+)
 from shoulder_model.draw.stage import Stage
 from shoulder_model.people import survey_quantity
 
@@ -79,14 +90,32 @@ BESIDE = {
     "teres major": ([(-9.1, -13), (-5, -12.4), (-1, -10), (-0.4, -12), (-5, -14.4), (-9, -16.2)], WIDE),
     "rear deltoid": ([(-5.6, 0), (-1, 2.8), (0.6, -2), (2.5, -9), (4.6, -17), (1, -14), (-4.6, -6.5)], WIDE),
 }  # fmt: skip
-LABELS_BEHIND = {  # words -> (label height, place it points to)
-    "trapezius upper": (9.5, (9, 5.2)), "trapezius middle": (4.5, (14, 1)), "rear deltoid": (-2, (24, -5)),
-    "infraspinatus": (-8, (15, -7.6)), "teres major": (-14, (17.5, -11)), "latissimus dorsi": (-40, (13, -31)),
+NAMED_BEHIND = {  # words -> place they point to
+    "trapezius upper": (9, 5.2), "trapezius middle": (14, 1), "rear deltoid": (24, -5), "infraspinatus": (15, -7.6),
+    "teres major": (17.5, -11), "latissimus dorsi": (13, -31),
 }  # fmt: skip
-LABELS_UNDER = {"shoulder blade": (4.5, (-15, 0)), "rhomboids": (-8, (-5, -7)), "erectors": (-40, (-4.6, -36))}
-LABELS_BESIDE = {
-    "trapezius upper": (9.5, (-5, 6)), "trapezius,\nmiddle and lower": (1, (-10.6, -4)), "infraspinatus": (-9, (-7.5, -9)),
-    "teres major": (-15.5, (-7, -14)), "latissimus dorsi": (-29, (-5, -27)), "erectors": (-38, (-7, -37)),
+NAMED_UNDER = {"shoulder blade": (-15, 0), "rhomboids": (-5, -7), "erectors": (-4.6, -36)}
+NAMED_BESIDE = {
+    "trapezius upper": (-5, 6), "trapezius,\nmiddle and lower": (-10.6, -4), "infraspinatus": (-7.5, -9),
+    "teres major": (-7, -14), "latissimus dorsi": (-5, -27), "erectors": (-7, -37),
+}  # fmt: skip
+LAYOUT = {  # at projector size? -> where things stand; lengths of the body in cm, of the sheet in shares
+    False: {  # on a page
+        "letters": LETTERS, "share": 0.575, "low": 0.01, "high": 0.94,
+        "titles": ("from behind", "from the right side"), "title": {},
+        "behind": (-55, 58), "beside": (-46, 37.5), "up": (-69.5, 34.5), "halves": 15,
+        "behind heights": (9.5, 4.5, -2, -8, -14, -40), "under heights": (4.5, -8, -40),
+        "beside heights": (9.5, 1, -9, -15.5, -29, -38),
+        "breadths": (-61, -61, -66.5), "bony": (0, 1.6, "center", "bottom"), "key": (-31, -62.5, -68),
+    },
+    True: {  # at projector size
+        "letters": SMALL, "share": 0.595, "low": 0.0, "high": 1.0, "titles": ("from behind", "from the\nright side"),
+        "title": {"loc": "left", "y": 0.955, "va": "top"},
+        "behind": (-70, 70), "beside": (-58, 37), "up": (-71.5, 34), "halves": 19,
+        "behind heights": (10.5, 4.9, -0.7, -6.3, -12, -40), "under heights": (4.5, -8, -40),
+        "beside heights": (10.5, 1, -8, -14, -29, -38),
+        "breadths": (-58, -63.3, -68.6), "bony": (ALL / 2 + 1.5, 0, "left", "center"), "key": (-51.5, -63.5, -69.5),
+    },
 }  # fmt: skip
 
 
@@ -102,21 +131,20 @@ def points_to(axes, words, at, place, side, **more):
     axes.text(x + 0.8 * side, y, words, ha="left" if side > 0 else "right", va="center", zorder=9, **more)
 
 
-def breadths(axes):
+def breadths(axes, here):
     """Bone and soft tissue of the shoulders, and the waist, to scale."""
-    for y, half, words, look in (
-        (-61, ALL / 2, f"shoulders {ALL:.1f} cm", {"color": BLUE, "lw": 7}),
-        (-61, BONE / 2, f"bony points {BONE:.1f} cm", {"color": BLACK, "lw": 3.5}),
-        (-66.5, WAIST / 2, f"waist {WAIST:.1f} cm", {"color": GREY, "lw": 7}),
-    ):
+    beside = ALL / 2 + 1.5, 0, "left", "center"
+    bars = (
+        (ALL / 2, f"shoulders {ALL:.1f} cm", beside, {"color": BLUE, "lw": 7}),
+        (BONE / 2, f"bony points {BONE:.1f} cm", here["bony"], {"color": BLACK, "lw": 3.5}),
+        (WAIST / 2, f"waist {WAIST:.1f} cm", beside, {"color": GREY, "lw": 7}),
+    )
+    for y, (half, words, (x, up, ha, va), look) in zip(here["breadths"], bars, strict=True):
         axes.plot([-half, half], [y, y], solid_capstyle="butt", zorder=4, **look)
-        if words.startswith("bony"):
-            axes.text(0, y + 1.6, words, ha="center", va="bottom", fontsize=LETTERS)
-        else:
-            axes.text(ALL / 2 + 1.5, y, words, ha="left", va="center", fontsize=LETTERS)
+        axes.text(x, y + up, words, ha=ha, va=va)
 
 
-def behind(axes):
+def behind(axes, here):
     """The back: surface on the right half, what lies under it on the left."""
     axes.add_patch(Ellipse((0, 24), 15, 19, facecolor=TRUNK, edgecolor=GREY))
     mirrored = [(-x, y) for x, y in reversed(BODY)]
@@ -128,48 +156,48 @@ def behind(axes):
     for name, (corners, look) in BEHIND.items():
         shape(axes, corners, 5 if name != "trapezius lower" else 5.5, **look)
     axes.plot([0, 0], [16, -50], color=BLACK, lw=1, ls=":", zorder=6)
-    for name, (y, place) in LABELS_BEHIND.items():
+    for y, (name, place) in zip(here["behind heights"], NAMED_BEHIND.items(), strict=True):
         points_to(axes, name, (30, y), place, 1)
-    for name, (y, place) in LABELS_UNDER.items():
+    for y, (name, place) in zip(here["under heights"], NAMED_UNDER.items(), strict=True):
         points_to(axes, name, (-30, y), place, -1)
     axes.plot([1.6, 1.6], [-50.4, -22], color=BLACK, lw=0.9, marker="o", ms=4, markevery=[1], zorder=8)
     axes.text(1.6, -52.4, "trapezius lower", ha="center", va="center")
-    axes.text(-30, 15, "left half:\nunderneath", ha="right", va="center", fontstyle="italic")
-    axes.text(30, 15, "right half:\nsurface", ha="left", va="center", fontstyle="italic")
-    breadths(axes)
+    axes.text(-30, here["halves"], "left half:\nunderneath", ha="right", va="center", fontstyle="italic")
+    axes.text(30, here["halves"], "right half:\nsurface", ha="left", va="center", fontstyle="italic")
+    breadths(axes, here)
 
 
-def beside(axes):
+def beside(axes, here):
     """The trunk from its right side, facing right."""
     axes.add_patch(Ellipse((1, 24), 18, 19, facecolor=TRUNK, edgecolor=GREY))
     shape(axes, PROFILE, 2, facecolor=TRUNK, edgecolor=GREY)
     for name, (corners, look) in BESIDE.items():
         shape(axes, corners, 6 if name == "rear deltoid" else 4, **look)
     shape(axes, ARM, 5, facecolor="#e0d6cb", edgecolor=GREY)
-    for name, (y, place) in LABELS_BESIDE.items():
+    for y, (name, place) in zip(here["beside heights"], NAMED_BESIDE.items(), strict=True):
         points_to(axes, name, (-17, y), place, -1)
     points_to(axes, "rear\ndeltoid", (14, 5), (-1.5, -2), 1)
+    key(axes, *here["key"])
 
 
-def key(axes):
+def key(axes, x, *heights):
     """What the two fills say."""
-    for y, look, words in ((-62.5, WIDE, "mostly width, from behind"), (-68, THICK, "mostly thickness, from the side")):
-        axes.add_patch(mpl.patches.Rectangle((-31, y), 5, 3.6, **look))
-        axes.text(-24.5, y + 1.8, words, va="center", ha="left")
+    looks = ((WIDE, "mostly width, from behind"), (THICK, "mostly thickness, from the side"))
+    for y, (look, words) in zip(heights, looks, strict=True):
+        axes.add_patch(mpl.patches.Rectangle((x, y), 5, 3.6, **look))
+        axes.text(x + 6.5, y + 1.8, words, va="center", ha="left")
 
 
 def stage():
     """From behind, and from the side."""
-    with mpl.rc_context(STYLE | {"hatch.linewidth": 0.7}):
+    here = LAYOUT[at_projector()]
+    with mpl.rc_context(STYLE | {"hatch.linewidth": 0.7, "font.size": here["letters"]}):
         figure = new_figure(11.2, 6.35)
-        for left, wide, limits, title, fill in (
-            (0.0, 0.575, (-55, 58), "from behind", behind),
-            (0.575, 0.425, (-46, 37.5), "from the right side", beside),
-        ):
-            axes = figure.add_axes([left, 0.01, wide, 0.94])
-            axes.set(xlim=limits, ylim=(-69.5, 34.5), aspect="equal")
+        parts = (0.0, here["share"], here["behind"], behind), (here["share"], 1 - here["share"], here["beside"], beside)
+        for title, (left, wide, limits, fill) in zip(here["titles"], parts, strict=True):
+            axes = figure.add_axes([left, here["low"], wide, here["high"]])
+            axes.set(xlim=limits, ylim=here["up"], aspect="equal")
             axes.set_axis_off()
-            axes.set_title(title, fontweight="bold")
-            fill(axes)
-        key(axes)
+            axes.set_title(title, fontweight="bold", **here["title"])
+            fill(axes, here)
         return Stage(figure)

@@ -4,7 +4,7 @@ import matplotlib as mpl
 import numpy as np
 
 from shoulder_model import Lifter
-from shoulder_model.draw.look import BLUE, GREEN, STYLE, VERMILLION, new_figure
+from shoulder_model.draw.look import BLUE, GREEN, STYLE, VERMILLION, at_projector, new_figure
 from shoulder_model.draw.stage import Stage
 from shoulder_model.mechanics import held_weight
 
@@ -27,13 +27,17 @@ WORDS = (
         for up, (_, _, words, _) in LOOKS.items()
     )
 )
+AXES = {  # at projector size? -> place of the axes
+    False: [0.09, 0.16, 0.68, 0.78],
+    True: [0.095, 0.18, 0.63, 0.78],
+}
 
 
 def stage():
     """Three curves, named at their ends."""
     with mpl.rc_context(STYLE):
         figure = new_figure(8.0, 3.6)
-        axes = figure.add_axes([0.09, 0.16, 0.68, 0.78])
+        axes = figure.add_axes(AXES[at_projector()])
         for up, (colour, style, words, lift) in LOOKS.items():
             torque = TORQUE[up]
             axes.plot(FLEXION, torque, color=colour, ls=style, lw=2.5)

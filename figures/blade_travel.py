@@ -5,7 +5,19 @@ import numpy as np
 
 import shoulder_model as sm
 from shoulder_model.draw.artists import rounded
-from shoulder_model.draw.look import BLACK, BLUE, GREEN, GREY, PURPLE, SKIN, STYLE, TRUNK, VERMILLION, new_figure
+from shoulder_model.draw.look import (
+    BLACK,
+    BLUE,
+    GREEN,
+    GREY,
+    PURPLE,
+    SKIN,
+    STYLE,
+    TRUNK,
+    VERMILLION,
+    at_projector,
+    new_figure,
+)
 from shoulder_model.draw.stage import Stage
 from shoulder_model.sources import fact
 
@@ -18,6 +30,10 @@ CARRIED = {pull: REPS[pull].gh_centre.values for pull in REPS}
 BACK, DOWN = CARRIED[ROW][0, 0] - CARRIED[ROW][-1, 0], CARRIED[PULLDOWN][0, 1] - CARRIED[PULLDOWN][-1, 1]
 LEVER = ROW.hand_offset(MAN) + HALF - fact("sc_from_midline")
 PULL_LENGTH = 0.16  # m on the picture
+REACH_AT = {  # at projector size? -> the row's "reach" from its shoulder [m]
+    False: (-0.01, -0.075),
+    True: (-0.185, -0.075),
+}
 
 
 def turned(pull, axis):
@@ -123,7 +139,7 @@ def row_from_above(axes):
         joint[0] + 0.03, joint[1] - 0.075, "joint beside the\nbreastbone (SC)", color=BLUE, fontweight="bold", va="top"
     )
     axes.text(last[0] + 0.02, last[1] + 0.06, "end", color=VERMILLION, fontweight="bold", ha="left")
-    axes.text(first[0] - 0.01, first[1] - 0.075, "reach", color=VERMILLION, fontweight="bold", ha="right")
+    axes.text(*(first + REACH_AT[at_projector()]), "reach", color=VERMILLION, fontweight="bold", ha="right")
     axes.text(far[0] + 0.03, far[1] - 0.10, "line of pull", va="center")
     axes.set(xlim=(-0.78, 0.28), ylim=(-0.83, 0.30), aspect="equal", title="wide row, from above (forward is down)")
     axes.set_axis_off()

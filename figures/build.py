@@ -1,13 +1,18 @@
 """Makes every figure: ``python figures/build.py [name ...]`` writes name.svg and name.png beside its recipe.
 
+A lecture and slides have the same figures with letters for a projector, as projector/name.svg.
+
 A recipe is a file here with ``WORDS``, the text that stands for the picture, and ``stage()``, which
-returns a `shoulder_model.draw.stage.Stage`. Pages embed the SVG with ``WORDS`` as its alt text.
+returns a `shoulder_model.draw.stage.Stage`; where things stand on a page and for a projector it
+says in one table (``LAYOUT``). Pages embed the SVG with ``WORDS`` as its alt text.
 """
 
 import importlib.util
 import sys
 from functools import cache
 from pathlib import Path
+
+from shoulder_model.draw.look import projector
 
 HERE = Path(__file__).parent
 
@@ -27,10 +32,14 @@ def recipe(name):
 
 
 def build(name, folder=HERE):
-    """Draw one figure into ``folder`` as SVG and PNG."""
+    """Draw one figure into ``folder`` as SVG and PNG, and for a projector."""
     stage = recipe(name).stage()
     for kind in ("svg", "png"):
         (folder / f"{name}.{kind}").write_bytes(stage.save(kind))
+    with projector():
+        large = recipe(name).stage()
+    (folder / "projector").mkdir(exist_ok=True)
+    (folder / "projector" / f"{name}.svg").write_bytes(large.save("svg"))
 
 
 if __name__ == "__main__":

@@ -4,7 +4,7 @@ import matplotlib as mpl
 import numpy as np
 
 import shoulder_model as sm
-from shoulder_model.draw.look import BLUE, STYLE, VERMILLION, new_figure
+from shoulder_model.draw.look import BLUE, STYLE, VERMILLION, at_projector, new_figure
 from shoulder_model.draw.stage import Stage
 
 MAN, SHARE = sm.Lifter.average("men"), 0.7
@@ -46,15 +46,20 @@ WORDS = (
         for name, values in AT.items()
     )
 )
+LAYOUT = {  # at projector size? -> height of the sheet [inch], left edge of the first axes, bottom, width and height of both
+    False: (3.6, 0.075, 0.2, 0.43, 0.66),
+    True: (4.3, 0.1, 0.17, 0.42, 0.72),
+}
 
 
 def stage():
     """One group of bars a muscle, left at one load, right at one share of the limit."""
     top = 1.38 * max(values.max() for one in AT.values() for values in one.values())
+    height, left, *place = LAYOUT[at_projector()]
     with mpl.rc_context(STYLE):
-        figure = new_figure(9.6, 3.6)
+        figure = new_figure(9.6, height)
         for k, (name, values) in enumerate(AT.items()):
-            axes = figure.add_axes([0.075 + 0.48 * k, 0.2, 0.43, 0.66])
+            axes = figure.add_axes([left + 0.48 * k, *place])
             for side, (ratio, colour, hatch) in enumerate(zip(GRIPS, (BLUE, VERMILLION), ("", "///"), strict=True)):
                 x = np.arange(len(MUSCLES)) + 0.4 * (side - 0.5)
                 axes.bar(

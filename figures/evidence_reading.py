@@ -3,7 +3,7 @@
 import matplotlib as mpl
 import numpy as np
 
-from shoulder_model.draw.look import BLACK, BLUE, SKY, STYLE, VERMILLION, new_figure
+from shoulder_model.draw.look import BLACK, BLUE, SKY, STYLE, VERMILLION, at_projector, new_figure
 from shoulder_model.draw.stage import Stage
 from shoulder_model.evidence import minimal_detectable_change
 
@@ -21,14 +21,19 @@ WORDS = (
         for sem in SEMS
     )
 )
+LAYOUT = {  # at projector size? -> height of the sheet [inch], bottom and height of the axes, name of the axis
+    False: (3.5, 0.18, 0.73, "reading 1 − reading 2 [% MVIC], nothing differs"),
+    True: (4.3, 0.25, 0.67, "reading 1 − reading 2 [% MVIC],\nnothing differs"),
+}
 
 
 def stage():
     """One histogram an error, with the detectable change marked."""
+    height, low, high, x = LAYOUT[at_projector()]
     with mpl.rc_context(STYLE):
-        figure = new_figure(9.6, 3.5)
+        figure = new_figure(9.6, height)
         for k, (sem, colour) in enumerate(zip(SEMS, (BLUE, VERMILLION), strict=True)):
-            axes = figure.add_axes([0.05 + 0.485 * k, 0.18, 0.44, 0.73])
+            axes = figure.add_axes([0.05 + 0.485 * k, low, 0.44, high])
             counts, _, _ = axes.hist(
                 SEEN[sem], np.arange(-75, 75.1, 2.5), color=SKY if k == 0 else "#f0c2a0", edgecolor=colour
             )
@@ -52,7 +57,7 @@ def stage():
                 va="bottom",
                 fontweight="bold",
             )
-            axes.set(xlim=(-75, 75), ylim=(0, top), xlabel="reading 1 − reading 2 [% MVIC], nothing differs", yticks=[])
+            axes.set(xlim=(-75, 75), ylim=(0, top), xlabel=x, yticks=[])
             axes.spines["left"].set_visible(False)
             axes.set_title(f"error of one reading {sem} % MVIC")
         return Stage(figure)

@@ -3,7 +3,7 @@
 import matplotlib as mpl
 
 from shoulder_model.draw.forest import Forest, ForestLine, interval_words, summary_line
-from shoulder_model.draw.look import STYLE, new_figure
+from shoulder_model.draw.look import STYLE, at_projector, new_figure
 from shoulder_model.draw.stage import Stage
 from shoulder_model.evidence import Effect, random_effects
 
@@ -18,6 +18,10 @@ WORDS = (
     + f". The diamond below them, their random-effects summary: {SUMMARY.value:.2f} ({SUMMARY.interval[0]:.2f} to {SUMMARY.interval[1]:.2f}). "
     "The most precise study, the fourth, has its estimate above the summary's interval."
 ).replace(" (-", " (−")
+LAYOUT = {  # at projector size? -> place of the axes; where the words begin left and right of them, in shares of their width
+    False: ([0.20, 0.14, 0.50, 0.80], -0.37, 1.03),
+    True: ([0.225, 0.16, 0.46, 0.77], -0.485, 1.03),
+}
 
 
 def stage():
@@ -29,9 +33,10 @@ def stage():
         )
         for k, one in enumerate(ONES)
     ]  # fmt: skip
+    place, left, right = LAYOUT[at_projector()]
     with mpl.rc_context(STYLE):
         figure = new_figure(9.6, 4.4)
-        forest = Forest(figure.add_axes([0.20, 0.14, 0.50, 0.80]), "standardised difference g", left=-0.37, right=1.03)
+        forest = Forest(figure.add_axes(place), "standardised difference g", left, right)
         forest.axes.set_xlim(-1.1, 1.1)
         forest.show([*lines, summary_line(SUMMARY)], ("more with treatment", "more without"))
         return Stage(figure)

@@ -3,7 +3,7 @@
 import matplotlib as mpl
 import numpy as np
 
-from shoulder_model.draw.look import BLACK, BLUE, GREY, LETTERS, SKIN, STYLE, VERMILLION, new_figure
+from shoulder_model.draw.look import BLACK, BLUE, GREY, LETTERS, SKIN, STYLE, VERMILLION, at_projector, new_figure
 from shoulder_model.draw.stage import Stage
 from shoulder_model.mechanics import joint_force, needed_torque, tension_to_hold
 
@@ -18,6 +18,10 @@ WORDS = (
     f"{100 * OWN_AT:.0f} cm; load {-LOAD[1]:.1f} N down at {100 * LOAD_AT:.0f} cm; joint {-JOINT:.0f} N down at the joint itself."
 )
 DARK = "#555555"
+ACROSS = {  # at projector size? -> left and right end of the picture [m]
+    False: (-0.05, 0.545),
+    True: (-0.08, 0.625),
+}
 PER_NEWTON = 0.155 / 470  # m on the picture
 FORCES = {  # words -> place, force up, colour, width of the arrow
     "muscle": (MUSCLE_AT, TENSION, VERMILLION, 4.5),
@@ -53,7 +57,7 @@ def stage():
     with mpl.rc_context(STYLE):
         figure = new_figure(9.2, 4.6)
         axes = figure.add_axes([0.0, 0.0, 1.0, 1.0])
-        axes.set(xlim=(-0.05, 0.545), ylim=(-0.220, 0.172))
+        axes.set(xlim=ACROSS[at_projector()], ylim=(-0.220, 0.172))
         axes.set_axis_off()
         axes.add_patch(mpl.patches.Rectangle((0, -0.013), 0.40, 0.026, facecolor=SKIN, edgecolor=BLACK, zorder=3))
         axes.plot(0, 0, "o", color="white", mec=BLACK, mew=2, ms=11, zorder=7)

@@ -4,7 +4,7 @@ import matplotlib as mpl
 import numpy as np
 
 from shoulder_model import Lifter, pulls, rep
-from shoulder_model.draw.look import BLACK, BLUE, GREEN, STYLE, VERMILLION, new_figure
+from shoulder_model.draw.look import BLACK, BLUE, GREEN, STYLE, VERMILLION, at_projector, new_figure
 from shoulder_model.draw.stage import Stage
 
 LIFTER = Lifter.average("men")
@@ -30,14 +30,19 @@ WORDS = "Cosine between the torque a muscle gives and the torque a pull asks, al
     + "."
     for name, found in FOUND.items()
 )
+LAYOUT = {  # at projector size? -> height of the sheet [inch], left edges of the axes, their width, bottom and height
+    False: (3.6, (0.065, 0.38, 0.695), 0.285, 0.17, 0.62),
+    True: (5.05, (0.105, 0.41, 0.715), 0.28, 0.18, 0.63),
+}
 
 
 def stage():
     """Three small panels with the same axes."""
+    height, lefts, wide, low, high = LAYOUT[at_projector()]
     with mpl.rc_context(STYLE):
-        figure = new_figure(11.2, 3.6)
+        figure = new_figure(11.2, height)
         for i, (name, found) in enumerate(FOUND.items()):
-            axes = figure.add_axes([0.065 + 0.315 * i, 0.17, 0.285, 0.62])
+            axes = figure.add_axes([lefts[i], low, wide, high])
             for muscle, cosines in found.items():
                 colour, style, words = LOOKS[muscle]
                 axes.plot(np.linspace(0, 100, 41), cosines, color=colour, ls=style, lw=2.5, label=words)

@@ -4,7 +4,19 @@ import matplotlib as mpl
 import numpy as np
 
 from shoulder_model import Lifter, pulls, rep
-from shoulder_model.draw.look import BLACK, BLUE, GREEN, GREY, ORANGE, PURPLE, SKY, STYLE, VERMILLION, new_figure
+from shoulder_model.draw.look import (
+    BLACK,
+    BLUE,
+    GREEN,
+    GREY,
+    ORANGE,
+    PURPLE,
+    SKY,
+    STYLE,
+    VERMILLION,
+    at_projector,
+    new_figure,
+)
 from shoulder_model.draw.stage import Stage
 
 LIFTER = Lifter.average("men")
@@ -18,6 +30,10 @@ LOOKS = {  # pull -> panel, colour, line style, marker
     "seated row wide": (1, SKY, "-.", "P"),
 }
 TITLES = "from overhead", "rows"
+LAYOUT = {  # at projector size? -> height of the sheet [inch], places of both axes
+    False: (4.4, ([0.07, 0.135, 0.44, 0.785], [0.545, 0.135, 0.44, 0.785])),
+    True: (5.05, ([0.1, 0.185, 0.405, 0.725], [0.575, 0.185, 0.405, 0.725])),
+}
 
 
 def lever(pull):
@@ -62,10 +78,11 @@ def curves(axes, panel):
 
 def stage():
     """Pulls from overhead beside rows, on one scale."""
+    height, places = LAYOUT[at_projector()]
     with mpl.rc_context(STYLE):
-        figure = new_figure(11.2, 4.4)
-        for panel, left in enumerate((0.07, 0.545)):
-            axes = figure.add_axes([left, 0.135, 0.44, 0.785])
+        figure = new_figure(11.2, height)
+        for panel, place in enumerate(places):
+            axes = figure.add_axes(place)
             curves(axes, panel)
             if panel == 0:
                 axes.set_ylabel("lever of the middle lat [mm]")

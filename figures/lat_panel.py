@@ -2,12 +2,15 @@
 
 from shoulder_model.panels import LatPanel
 
-PANEL = LatPanel()
-WORDS = (
-    f"A raised arm from behind and from the side with one muscle's line, its moment arms and its length. {PANEL.words}"
-)
+
+def panel():
+    """The panel as it starts."""
+    return LatPanel()
+
+
+WORDS = f"A raised arm from behind and from the side with one muscle's line, its moment arms and its length. {panel().words}"
 
 
 def stage():
     """The panel's own picture."""
-    return PANEL.stage
+    return panel().stage

@@ -4,12 +4,22 @@ import matplotlib as mpl
 import numpy as np
 
 from shoulder_model import Lifter, coverage, pulls
-from shoulder_model.draw.look import BLACK, BLUE, PALE, STYLE, VERMILLION, new_figure
+from shoulder_model.draw.look import BLACK, BLUE, LETTERS, PALE, SMALL, STYLE, VERMILLION, at_projector, new_figure
 from shoulder_model.draw.stage import Stage
 
 LIFTER = Lifter.average("men")
 HELD = {name: coverage(LIFTER, pull.change(girdle_travel=0.0)) for name, pull in pulls.items()}
 FREE = {name: coverage(LIFTER, pull) for name, pull in pulls.items()}
+LAYOUT = {  # at projector size? -> where things stand, across in %
+    False: {  # on a page
+        "axes": [0.20, 0.12, 0.60, 0.78], "letters": LETTERS, "shares": (185, 212), "asked": (198, -1.35),
+        "key": (-58, "bar: blade held; line: it travels", "left"),
+    },
+    True: {  # at projector size
+        "axes": [0.275, 0.16, 0.545, 0.72], "letters": SMALL, "shares": (191, 227), "asked": (195, -1.55),
+        "key": (-63, "bar: blade held\nline: it travels", "right"),
+    },
+}  # fmt: skip
 ORDER = sorted(HELD, key=lambda name: -float(HELD[name].longest + HELD[name].shortest))
 
 
@@ -31,30 +41,32 @@ WORDS = (
 )
 
 
-def row_of(axes, row, name):
+def row_of(axes, row, name, places):
     """One pull: bar, line and both shares."""
     (low, high, held), (lowest, highest, free) = percents(HELD[name]), percents(FREE[name])
     axes.barh(row, high - low, left=low, height=0.5, color=BLUE)
     axes.plot([lowest, highest], [row, row], color=VERMILLION, lw=2, marker="|", ms=11, mew=2.2, zorder=3)
-    for x, share in ((185, held), (212, free)):
+    for x, share in zip(places, (held, free), strict=True):
         axes.text(x, row, f"{share:3.0f} %", va="center", ha="right", fontweight="bold")
 
 
 def stage():
     """One row a pull, longest at the top."""
-    with mpl.rc_context(STYLE):
+    here = LAYOUT[at_projector()]
+    with mpl.rc_context(STYLE | dict.fromkeys(("font.size", "axes.labelsize"), here["letters"])):
         figure = new_figure(11.2, 5.2)
-        axes = figure.add_axes([0.20, 0.12, 0.60, 0.78])
+        axes = figure.add_axes(here["axes"])
         for row, name in enumerate(ORDER):
-            row_of(axes, row, name)
+            row_of(axes, row, name, here["shares"])
         axes.axvspan(50, 100, color=PALE, alpha=0.5, zorder=0)
         axes.axvline(50, color=BLACK, lw=1, ls=":")
         axes.text(75, -0.75, "longer half", ha="center", va="bottom")
-        axes.text(198, -1.35, "torque asked there", ha="center", va="bottom")
-        axes.text(185, -0.75, "held", ha="right", va="bottom", color=BLUE)
-        axes.text(212, -0.75, "travels", ha="right", va="bottom", color=VERMILLION)
-        axes.text(-58, -0.75, "bar: blade held; line: it travels", ha="left", va="bottom")
-        axes.set_yticks(np.arange(len(ORDER)), ORDER, fontsize=11.5)
+        axes.text(*here["asked"], "torque asked there", ha="center", va="bottom")
+        for x, words, colour in zip(here["shares"], ("held", "travels"), (BLUE, VERMILLION), strict=True):
+            axes.text(x, -0.75, words, ha="right", va="bottom", color=colour)
+        left, words, side = here["key"]
+        axes.text(left, -0.75, words, ha=side, va="bottom")
+        axes.set_yticks(np.arange(len(ORDER)), ORDER, fontsize=here["letters"])
         axes.set(xlim=(-58, 162), ylim=(len(ORDER) - 0.4, -0.6))
         axes.set_xlabel("length of the lat's middle part, % of its range with the blade held")
         axes.set_xticks([-50, 0, 50, 100, 150])

@@ -5,7 +5,7 @@ import numpy as np
 
 import shoulder_model as sm
 from shoulder_model.axes import AXES
-from shoulder_model.draw.look import AXIS_LOOK, BLACK, GREY, STYLE, new_figure
+from shoulder_model.draw.look import AXIS_LOOK, BLACK, GREY, STYLE, at_projector, new_figure
 from shoulder_model.draw.scene import scene_of
 from shoulder_model.draw.side_views import SideView
 from shoulder_model.draw.stage import Stage
@@ -29,14 +29,18 @@ WORDS = (
     )
     + f" Horizontal abduction passes adduction at {FIRST:.0f}° and extension only at {SECOND:.0f}°."
 )
+LAYOUT = {  # at projector size? -> left edge and width of the curves, their bottom and height, bottom and height of the bodies
+    False: (0.115, 0.66, 0.115, 0.46, 0.585, 0.40),
+    True: (0.1, 0.575, 0.185, 0.445, 0.64, 0.36),
+}
 
 
-def bodies(figure, left, width):
+def bodies(figure, left, width, low, high):
     """The lifter from the side at each of `SHOWN`, standing over its place on the axis below."""
     size = 0.27
     for lean in SHOWN:
         view = SideView(
-            figure.add_axes([left + width * lean / 90 - size / 2, 0.585, size, 0.40]), limits=(-0.95, 0.95, -0.64, 0.78)
+            figure.add_axes([left + width * lean / 90 - size / 2, low, size, high]), limits=(-0.95, 0.95, -0.64, 0.78)
         )
         pull = PULL.change(trunk_lean=np.radians(lean))
         view.show(scene_of(LIFTER, pull, sm.rep(LIFTER, pull, points=21), 13))
@@ -72,9 +76,9 @@ def curves(axes):
 
 def stage():
     """Bodies above, curves below."""
-    left, width = 0.115, 0.66
+    left, width, low, high, *bodies_at = LAYOUT[at_projector()]
     with mpl.rc_context(STYLE):
         figure = new_figure(11.2, 5.6)
-        curves(figure.add_axes([left, 0.115, width, 0.46]))
-        bodies(figure, left, width)
+        curves(figure.add_axes([left, low, width, high]))
+        bodies(figure, left, width, *bodies_at)
         return Stage(figure)

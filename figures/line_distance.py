@@ -4,7 +4,7 @@ import matplotlib as mpl
 import numpy as np
 
 from shoulder_model import Lifter
-from shoulder_model.draw.look import LETTERS, STYLE, new_figure
+from shoulder_model.draw.look import LETTERS, STYLE, at_projector, new_figure
 from shoulder_model.draw.side_views import HeldView
 from shoulder_model.draw.stage import Stage
 from shoulder_model.mechanics import held_weight
@@ -22,14 +22,19 @@ WORDS = (
         for up, words in PLACES.items()
     )
 )
+LAYOUT = {  # at projector size? -> height of the sheet [inch], bottom and height of the views, letters below them [points]
+    False: (4.2, 0.13, 0.78, LETTERS + 2),
+    True: (4.69, 0.11, 0.80, LETTERS),
+}
 
 
 def stage():
     """Three lifters side by side, the distance in purple, torque below."""
+    height, low, high, letters = LAYOUT[at_projector()]
     with mpl.rc_context(STYLE):
-        figure = new_figure(10.4, 4.2)
+        figure = new_figure(10.4, height)
         for i, (up, words) in enumerate(PLACES.items()):
-            axes = figure.add_axes([0.005 + 0.333 * i, 0.13, 0.322, 0.78])
+            axes = figure.add_axes([0.005 + 0.333 * i, low, 0.322, high])
             view = HeldView(axes, limits=(-0.40, 0.92, -0.90, 0.42))
             view.show(LIFTER, HELD[up])
             view.title.set_text("")
@@ -41,6 +46,6 @@ def stage():
             view.axes.text(0.20, 0.14, f"$d$ = {AWAY[up]:.0f} cm", va="bottom", fontsize=LETTERS + 3, fontweight="bold")
             view.axes.text(
                 0.5, -0.06, f"49 N × {AWAY[up]:.0f} cm = {TORQUE[up]:.1f} N m", ha="center", va="top",
-                fontsize=LETTERS + 2, transform=view.axes.transAxes,
+                fontsize=letters, transform=view.axes.transAxes,
             )  # fmt: skip
         return Stage(figure)

@@ -2,12 +2,18 @@
 
 from shoulder_model.panels import OneArmPanel
 
-PANEL = OneArmPanel()
-PANEL.sliders["elevation_deg"].value = 45
-PANEL.sliders["elbow_flexion_deg"].value = 60
-WORDS = f"A lifter holding a weight, the forearm cut free, and both joint torques. {PANEL.words}"
+
+def panel():
+    """The panel with the arm half raised."""
+    made = OneArmPanel()
+    made.sliders["elevation_deg"].value = 45
+    made.sliders["elbow_flexion_deg"].value = 60
+    return made
+
+
+WORDS = f"A lifter holding a weight, the forearm cut free, and both joint torques. {panel().words}"
 
 
 def stage():
     """The panel's own picture."""
-    return PANEL.stage
+    return panel().stage

@@ -15,6 +15,7 @@ from shoulder_model.draw.look import (
     STYLE,
     TRUNK,
     VERMILLION,
+    at_projector,
     new_figure,
 )
 from shoulder_model.draw.stage import Stage
@@ -24,6 +25,10 @@ PULL = pulls["front pulldown"].change(trunk_lean=0.0, load_kg=30.0, girdle_trave
 LOOKS = {0.3: (ORANGE, "D", ":"), 1.0: (VERMILLION, "s", "--"), 1.5: (GREEN, "^", "-."), 2.0: (BLUE, "o", "-")}
 LINES = {grip: (PULL.change(grip_ratio=grip).hand_offset(CLIENT), PULL.line_offset(CLIENT)) for grip in LOOKS}
 CROSSING = 1 + 2 * PULL.line_offset(CLIENT) / CLIENT.biacromial
+LAYOUT = {  # at projector size? -> height of the sheet [inch]; right end, ends up and down, rows of the key below the bar [cm]
+    False: (2.9, 66, (-11.5, 19), [(33, 0), (33, 5), (33, 10), (33, 15)]),
+    True: (4.33, 33.5, (-21, 19), [(-55, 26), (-55, 30), (-14, 26), (-14, 30)]),
+}
 
 
 def degrees_out(w, a):
@@ -57,18 +62,19 @@ def body(axes, half, a):
 def stage():
     """Trunk, bar, and an arrow from the shoulder to each line of pull."""
     half, a = 100 * CLIENT.gh_breadth / 2, 100 * PULL.line_offset(CLIENT)
+    height, right, up, key = LAYOUT[at_projector()]
     with mpl.rc_context(STYLE):
-        figure = new_figure(9.6, 2.9)
+        figure = new_figure(9.6, height)
         axes = figure.add_axes([0.01, 0.02, 0.98, 0.96])
         body(axes, half, a)
-        for row, (grip, (w, _)) in enumerate(LINES.items()):
+        for (x, down), (grip, (w, _)) in zip(key, LINES.items(), strict=True):
             colour, marker, style = LOOKS[grip]
             axes.plot([0, 100 * w], [0, a], color=colour, lw=3, ls=style, zorder=4)
             axes.plot(100 * w, a, marker, color=colour, ms=11, zorder=5)
             axes.text(100 * w, a + 2.0, f"{grip:.1f} ×", ha="center", fontweight="bold", zorder=6)
-            axes.plot([33, 38], [a - 5 * row] * 2, color=colour, lw=3, ls=style, marker=marker, ms=9)
+            axes.plot([x, x + 5], [a - down] * 2, color=colour, lw=3, ls=style, marker=marker, ms=9)
             words = f"{grip:.1f} ×:  {np.hypot(100 * w, a):.1f} cm, {degrees_out(w, LINES[grip][1])}"
-            axes.text(40, a - 5 * row, words, va="center")
+            axes.text(x + 7, a - down, words, va="center")
         axes.plot([0, 15], [0, 15], color=GREY, lw=1.3, ls=(0, (2, 2)), zorder=2)
         axes.text(15.4, 15.6, f"w = a at {CROSSING:.2f} ×", ha="left", va="bottom", color="#555555")
         axes.plot([0, 0], [-9.0, 0], color=GREY, lw=1, ls=":", zorder=2)
@@ -78,6 +84,6 @@ def stage():
         axes.text(25.4, a / 2, "a", ha="right", va="center", fontweight="bold")
         axes.plot(0, 0, "o", color=BLACK, ms=9, zorder=6)
         axes.text(1.2, -1.0, "shoulder", ha="left", va="top")
-        axes.set(xlim=(-2 * half - 24, 66), ylim=(-11.5, 19), aspect="equal")
+        axes.set(xlim=(-2 * half - 24, right), ylim=up, aspect="equal")
         axes.set_axis_off()
         return Stage(figure)

@@ -13,11 +13,13 @@ from shoulder_model.draw.look import (
     GREY,
     HAIR,
     LEGS,
+    LETTERS,
     PALE,
     SKIN,
     SMALL,
     STYLE,
     TRUNK,
+    at_projector,
     new_figure,
 )  # fmt: skip
 from shoulder_model.draw.stage import Stage
@@ -37,6 +39,16 @@ WORDS = (
     "extension; chin-up, straight-arm pulldown and one-arm row: extension alone; behind-the-neck pulldown: flexion instead "
     "of extension."
 )
+LAYOUT = {  # at projector size? -> where things stand
+    False: {  # on a page
+        "dial": [0.0, 0.02, 0.34, 0.96], "split": [0.592, 0.12, 0.40, 0.80], "thread": -0.48, "letters": SMALL + 1,
+        "words": LETTERS, "marks": 7, "apart": 0.24, "key": 0.36, "side": "center",
+    },
+    True: {  # at projector size
+        "dial": [0.01, 0.0, 0.32, 0.92], "split": [0.64, 0.135, 0.35, 0.78], "thread": -0.87, "letters": SMALL, "words": SMALL,
+        "marks": 5, "apart": 0.26, "key": 0.1, "side": "right",
+    },
+}  # fmt: skip
 
 
 def shares(pull):
@@ -68,42 +80,43 @@ def dial(axes):
     axes.set_axis_off()
 
 
-def split(axes):
+def split(axes, here):
     """One row a pull: three marks at the share of each torque."""
     rows = np.arange(len(PULLS))
     parts = np.array([shares(pull) for pull in PULLS])
     axes.axvline(0, color=BLACK, lw=0.8)
     for i, (colour, _, marker, words) in enumerate(AXIS_LOOK.values()):
-        y = rows + (i - 1) * 0.24
+        y = rows + (i - 1) * here["apart"]
         axes.hlines(y, 0, parts[:, i], color=colour, lw=2.5)
-        axes.plot(parts[:, i], y, color=colour, ls="None", marker=marker, ms=7, label=words)
+        axes.plot(parts[:, i], y, color=colour, ls="None", marker=marker, ms=here["marks"], label=words)
     axes.hlines(rows[:-1] + 0.5, -1.1, 1.1, color=PALE, lw=0.8)
     axes.set(xlim=(-1.1, 1.1), ylim=(len(PULLS) - 0.5, -0.5), xticks=[-1, -0.5, 0, 0.5, 1], yticks=rows)
     axes.set_xticklabels(["−1", "−½", "0", "½", "1"])
     axes.set_yticklabels([f"{pull.name}  {angle}°" for pull, angle in zip(PULLS, DEGREES, strict=True)])
     axes.tick_params(axis="y", length=0)
-    axes.set_xlabel("share of the torque's size; negative: the opposite way")
+    axes.set_xlabel("share of the torque's size; negative: the opposite way", loc=here["side"])
     axes.legend(
         loc="lower center",
-        bbox_to_anchor=(0.36, 1.0),
+        bbox_to_anchor=(here["key"], 1.0),
         ncols=3,
         columnspacing=1.2,
         handletextpad=0.2,
-        fontsize=SMALL + 1,
+        fontsize=here["letters"],
     )
 
 
 def stage():
     """The dial, the rows, and a thread from each ray to its row."""
-    with mpl.rc_context(STYLE):
+    here = LAYOUT[at_projector()]
+    with mpl.rc_context(STYLE | {**dict.fromkeys(("font.size", "axes.labelsize"), here["words"])}):
         figure = new_figure(11.2, 5.4)
-        left, right = figure.add_axes([0.0, 0.02, 0.34, 0.96]), figure.add_axes([0.592, 0.12, 0.40, 0.80])
+        left, right = figure.add_axes(here["dial"]), figure.add_axes(here["split"])
         dial(left)
-        split(right)
+        split(right, here)
         for row, angle in enumerate(np.radians(DEGREES)):
             figure.add_artist(
                 ConnectionPatch(
-                    (RADIUS * np.sin(angle), RADIUS * np.cos(angle)), (-0.48, 1 - (row + 0.5) / len(PULLS)),
+                    (RADIUS * np.sin(angle), RADIUS * np.cos(angle)), (here["thread"], 1 - (row + 0.5) / len(PULLS)),
                     "data", "axes fraction", axesA=left, axesB=right, color="#b4b4b4", lw=0.9,
                 )
             )  # fmt: skip

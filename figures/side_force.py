@@ -4,7 +4,7 @@ import matplotlib as mpl
 import numpy as np
 
 import shoulder_model as sm
-from shoulder_model.draw.look import BLACK, BLUE, GREY, ORANGE, SKIN, STYLE, VERMILLION, new_figure
+from shoulder_model.draw.look import BLACK, BLUE, GREY, ORANGE, SKIN, STYLE, VERMILLION, at_projector, new_figure
 from shoulder_model.draw.stage import Stage
 
 MAN, PULLDOWN = sm.Lifter.average("men"), sm.pulls["front pulldown"]
@@ -13,6 +13,10 @@ WHEN = {8: "20 % of the way", 24: "60 % of the way"}  # points of 41
 GRIPS = [1.0, 1.5, 2.0]
 HOLDS = {"handles": ("handles", BLUE, ""), "a bar, gripped": ("bar", ORANGE, "///")}
 PULL_LENGTH = 0.24  # m on the picture
+LAYOUT = {  # at projector size? -> sheet's height [inch], width of a posture, bars, scale over the largest, "pull" aside [m]
+    False: (4.3, 0.2, [0.5, 0.15, 0.48, 0.72], 1.25, 0.015),
+    True: (5.05, 0.215, [0.54, 0.12, 0.45, 0.84], 1.32, 0.03),
+}
 
 
 def place(point):
@@ -45,7 +49,7 @@ def arrow(axes, start, along, colour, width=3.0):
     return tip
 
 
-def turned_line(axes, point):
+def turned_line(axes, point, aside):
     """The arm with pull, side force and their resultant, whose line is drawn back to the shoulder."""
     elbow, hand = place(point)
     axes.plot(*np.transpose([(0, 0), elbow, hand]), color=SKIN, lw=9, solid_capstyle="round", zorder=2)
@@ -55,7 +59,7 @@ def turned_line(axes, point):
     arrow(axes, hand, up, BLUE)
     tip = arrow(axes, hand, side, VERMILLION)
     arrow(axes, hand, up + side, BLACK)
-    axes.text(hand[0] - 0.015, hand[1] + 0.6 * PULL_LENGTH, "pull", color=BLUE, fontweight="bold", ha="right")
+    axes.text(hand[0] - aside, hand[1] + 0.6 * PULL_LENGTH, "pull", color=BLUE, fontweight="bold", ha="right")
     axes.text(
         max(tip[0], hand[0] + 0.03) + 0.015, tip[1] - 0.01, f"{100 * SHARE[point]:.0f} %", color=VERMILLION,
         fontweight="bold", va="center",
@@ -66,11 +70,12 @@ def turned_line(axes, point):
 
 def stage():
     """Two postures, then the loads of three grips on handles and on a bar."""
+    height, step, place, room, aside = LAYOUT[at_projector()]
     with mpl.rc_context(STYLE):
-        figure = new_figure(11.2, 4.3)
+        figure = new_figure(11.2, height)
         for k, point in enumerate(WHEN):
-            turned_line(figure.add_axes([0.01 + 0.2 * k, 0.02, 0.2, 0.87]), point)
-        axes = figure.add_axes([0.5, 0.15, 0.48, 0.72])
+            turned_line(figure.add_axes([0.01 + step * k, 0.02, step, 0.87]), point, aside)
+        axes = figure.add_axes(place)
         for k, (name, (_, colour, hatch)) in enumerate(HOLDS.items()):
             x = np.arange(len(GRIPS)) + 0.4 * (k - 0.5)
             face = "white" if hatch else colour
@@ -79,6 +84,6 @@ def stage():
                 axes.text(at, kg + 1.5, f"{kg:.0f}", ha="center", va="bottom", fontweight="bold")
         axes.set_xticks(range(len(GRIPS)), [f"grip {grip:.1f} ×" for grip in GRIPS], fontsize=11.5)
         axes.tick_params(axis="x", length=0)
-        axes.set(ylim=(0, 1.25 * max(map(max, KG.values()))), ylabel="largest load [kg]")
+        axes.set(ylim=(0, room * max(map(max, KG.values()))), ylabel="largest load [kg]")
         axes.legend(loc="upper left", ncols=2, fontsize=11.5)
         return Stage(figure)

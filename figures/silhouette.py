@@ -4,13 +4,29 @@ import matplotlib as mpl
 import numpy as np
 from matplotlib.patches import Ellipse
 
-from shoulder_model.draw.look import BLACK, BLUE, GREY, LETTERS, SKY, STYLE, TRUNK, VERMILLION, new_figure
+from shoulder_model.draw.look import (
+    BLACK,
+    BLUE,
+    GREY,
+    LETTERS,
+    SKY,
+    SMALL,
+    STYLE,
+    TRUNK,
+    VERMILLION,
+    at_projector,
+    new_figure,
+)
 from shoulder_model.draw.stage import Stage
 from shoulder_model.people import girth_gain, means, percentile, ratio_change, survey_quantity
 from shoulder_model.words import listed
 
 SEXES = {"men": (BLUE, None), "women": (VERMILLION, "//")}
 CENTIMETRE = 0.01
+LAYOUT = {  # at projector size? -> height of the sheet [inch], letters [points], chest, changes, (end of scale, key's edge)
+    False: (4.8, LETTERS, [0.0, 0.01, 0.34, 0.90], [0.545, 0.13, 0.445, 0.78], (0.09, 0.22)),
+    True: (5.05, SMALL, [0.0, 0.01, 0.29, 0.90], [0.585, 0.175, 0.395, 0.73], (0.0995, 0.12)),
+}
 RATIO = "chest_to_waist_circumference"
 
 
@@ -57,7 +73,7 @@ def oval(axes, grow_breadth, grow_depth, z, **look):
     axes.add_patch(Ellipse((0, 0), BREADTH + grow_breadth, DEPTH + grow_depth, zorder=z, **look))
 
 
-def chest(axes):
+def chest(axes, letters):
     """The outline before, with muscle at the sides, and all round."""
     axes.set(xlim=(-18, 18), ylim=(-22, 17.5), aspect="equal")
     axes.set_axis_off()
@@ -75,11 +91,11 @@ def chest(axes):
     axes.text(0, 7.5, "back", ha="center", va="center", zorder=7, color="#555555")
     axes.plot([-16, -12.5], [-17.4, -17.4], color=SKY, lw=9, solid_capstyle="butt")
     axes.plot([-16, -12.5], [-20.4, -20.4], color=BLACK, lw=1.8, ls="--")
-    axes.text(-11.5, -17.4, f"1 cm at each side: tape +{SIDES:.1f} cm", va="center", fontsize=LETTERS)
-    axes.text(-11.5, -20.4, f"1 cm all round: tape +{AROUND:.1f} cm", va="center", fontsize=LETTERS)
+    axes.text(-11.5, -17.4, f"1 cm at each side: tape +{SIDES:.1f} cm", va="center", fontsize=letters)
+    axes.text(-11.5, -20.4, f"1 cm all round: tape +{AROUND:.1f} cm", va="center", fontsize=letters)
 
 
-def changes(axes):
+def changes(axes, letters, end, key):
     """One pair of bars a step, with the place in the survey at the end."""
     for shift, (sex, (colour, hatch)) in zip((-0.19, 0.19), SEXES.items(), strict=True):
         found = steps(sex)
@@ -96,18 +112,19 @@ def changes(axes):
         axes.axvline(sd, color=colour, lw=1.6, ls="--" if hatch else "-")
     axes.text(0.0655, 1.5, "1 SD of\nthe survey", va="center", ha="right")
     axes.text(0.0765, -0.72, "percentile", va="bottom", ha="left")
-    axes.set_yticks(range(len(MEN)), MEN, fontsize=LETTERS)
+    axes.set_yticks(range(len(MEN)), MEN, fontsize=letters)
     axes.set_xticks([0, 0.02, 0.04, 0.06])
     axes.tick_params(axis="y", length=0)
-    axes.set(xlim=(0, 0.09), ylim=(4.6, -0.6), xlabel="chest / waist girth grows by")
+    axes.set(xlim=(0, end), ylim=(4.6, -0.6), xlabel="chest / waist girth grows by")
     axes.set_title("change of the ratio", fontweight="bold", loc="left")
-    axes.legend(loc="lower left", bbox_to_anchor=(0.22, 0.80), fontsize=LETTERS)
+    axes.legend(loc="lower left", bbox_to_anchor=(key, 0.80), fontsize=letters)
 
 
 def stage():
     """Geometry beside arithmetic."""
-    with mpl.rc_context(STYLE | {"hatch.linewidth": 0.8}):
-        figure = new_figure(11.2, 4.8)
-        chest(figure.add_axes([0.0, 0.01, 0.34, 0.90]))
-        changes(figure.add_axes([0.545, 0.13, 0.445, 0.78]))
+    height, letters, left, right, places = LAYOUT[at_projector()]
+    with mpl.rc_context(STYLE | {"hatch.linewidth": 0.8, "font.size": letters}):
+        figure = new_figure(11.2, height)
+        chest(figure.add_axes(left), letters)
+        changes(figure.add_axes(right), letters, *places)
         return Stage(figure)

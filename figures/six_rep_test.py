@@ -4,7 +4,7 @@ import matplotlib as mpl
 import numpy as np
 
 import shoulder_model as sm
-from shoulder_model.draw.look import BLACK, BLUE, GREEN, GREY, ORANGE, STYLE, VERMILLION, new_figure
+from shoulder_model.draw.look import BLACK, BLUE, GREEN, GREY, ORANGE, STYLE, VERMILLION, at_projector, new_figure
 from shoulder_model.draw.stage import Stage
 from shoulder_model.muscles import drawn_bodies, reference_body
 
@@ -73,14 +73,19 @@ WORDS = (
         for grip in (1.0, 2.0)
     )
 )
+LAYOUT = {  # at projector size? -> sheet's height, first axes, way to the next, scale, gap at a number, break in a name
+    False: (3.9, [0.215, 0.17, 0.37, 0.68], 0.4, (0.5, 1.64), 0.015, " "),
+    True: (5.05, [0.24, 0.23, 0.355, 0.67], 0.385, (0.42, 1.64), 0.03, "\n"),
+}
 
 
 def stage():
     """One part a grip, one row a way, the measured ratio as a line through all."""
+    height, (left, *place), step, scale, gap, turn = LAYOUT[at_projector()]
     with mpl.rc_context(STYLE):
-        figure = new_figure(11.2, 3.9)
+        figure = new_figure(11.2, height)
         for k, grip in enumerate((1.0, 2.0)):
-            axes = figure.add_axes([0.215 + 0.4 * k, 0.17, 0.37, 0.68])
+            axes = figure.add_axes([left + step * k, *place])
             ratio, error = measured(grip)
             axes.axvspan(ratio - error, ratio + error, color=GREY, alpha=0.3, lw=0)
             axes.axvline(ratio, color=BLACK, lw=2)
@@ -90,7 +95,7 @@ def stage():
                 axes.plot([low, high], [row, row], color=colour, lw=5, alpha=0.45, solid_capstyle="butt")
                 axes.plot(value, row, marker, color=colour, ms=10)
                 axes.text(
-                    min(low, value - 0.02) - 0.015,
+                    min(low, value - 0.02) - gap,
                     row,
                     f"{value:.2f}",
                     ha="right",
@@ -98,7 +103,7 @@ def stage():
                     color=colour,
                     fontweight="bold",
                 )
-            axes.set(xlim=(0.5, 1.64), ylim=(3.75, -0.75), xlabel=f"load at grip {grip:.1f} × over load at 1.5 ×")
+            axes.set(xlim=scale, ylim=(3.75, -0.75), xlabel=f"load at grip {grip:.1f} × over{turn}load at 1.5 ×")
             axes.set_yticks(range(len(WAYS)), [words for words, _, _ in WAYS.values()] if k == 0 else [""] * len(WAYS))
             axes.tick_params(axis="y", length=0, labelsize=11.5)
         return Stage(figure)

@@ -3,7 +3,7 @@
 import matplotlib as mpl
 
 import shoulder_model as sm
-from shoulder_model.draw.look import BLACK, GREY, PURPLE, SMALL, STYLE, new_figure
+from shoulder_model.draw.look import BLACK, GREY, PURPLE, SMALL, STYLE, at_projector, new_figure
 from shoulder_model.draw.side_views import SideView
 from shoulder_model.draw.stage import Stage
 from shoulder_model.draw.stance import SEATED, legs_of
@@ -22,7 +22,10 @@ WORDS = "A trunk from the side, twice, with the line of pull through four touch 
     for title, offsets, where in zip(VIEWS, OFFSETS, ("in front of", "below"), strict=True)
 )
 TIP = 0.62  # m, where the drawn lines end
-LETTERS = 0.055  # m, what a line of words takes in this picture
+LAYOUT = {  # at projector size? -> height of a line of words, ends of each picture, place of words over the tapes [m]
+    False: (0.055, (-0.46, 1.04), (0.41, 0.085), "a, below the shoulder [cm]"),
+    True: (0.115, (-0.40, 1.10), (0.44, 0.075), "a, below the\nshoulder [cm]"),
+}
 
 
 def tape(axes, start, end, words, at):
@@ -31,11 +34,11 @@ def tape(axes, start, end, words, at):
     axes.text(*at, words, ha="left" if start[1] == end[1] else "center", va="center", fontweight="bold")
 
 
-def spaced(heights):
-    """Heights of the names, from the top down, so that neighbours do not touch."""
+def spaced(heights, line):
+    """Heights of the names, from the top down, at least a ``line`` apart."""
     out = list(heights)
     for j in range(1, len(out)):
-        close = max(0.0, LETTERS - (out[j - 1] - out[j]))
+        close = max(0.0, line - (out[j - 1] - out[j]))
         out[j - 1], out[j] = out[j - 1] + close / 2, out[j] - close / 2
     return out
 
@@ -68,21 +71,22 @@ ARROW = {"arrowstyle": "-|>", "ls": "--", "color": BLACK, "lw": 1.5, "shrinkA": 
 
 def stage():
     """Pulldown beside row."""
+    line, ends, at, words = LAYOUT[at_projector()]
     with mpl.rc_context(STYLE):
         figure = new_figure(11.2, 5.0)
         for i, (title, pull) in enumerate(VIEWS.items()):
             axes = figure.add_axes([0.005 + 0.5 * i, 0.01, 0.49, 0.90])
-            view = SideView(axes, limits=(-0.46, 1.04, -0.58, 0.66))
+            view = SideView(axes, limits=(*ends, -0.58, 0.66))
             axes.set_title(title, fontweight="bold")
             axes.set_axis_off()
             view.draw_body(LIFTER, 0.0, legs_of(LIFTER, 0.0, SEATED))
             points = [pull.change(touch=touch).touch_point(LIFTER) for touch in TRUNK_TOUCH]
-            levels = spaced(up for _, up in points)
+            levels = spaced((up for _, up in points), line)
             for j, (touch, (forward, up), a) in enumerate(zip(TRUNK_TOUCH, points, OFFSETS[i], strict=True)):
                 (row if i else pulldown)(axes, forward, up, levels[j], touch, a, j)
                 axes.plot(forward, up, "x", color=GREY, ms=9, mew=2.5, zorder=8)
             reach = ([0, 0.62], [0, 0]) if i else ([0, 0], [0, 0.48])
             axes.plot(*reach, color=PURPLE, lw=1.3, ls=":", zorder=6)
             axes.plot(0, 0, "ko", ms=7, zorder=9)
-        axes.text(0.41, 0.085, "a, below the shoulder [cm]", ha="center", va="bottom")
+        axes.text(*at, words, ha="center", va="bottom")
         return Stage(figure)

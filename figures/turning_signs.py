@@ -4,7 +4,7 @@ import matplotlib as mpl
 import numpy as np
 
 from shoulder_model import Lifter
-from shoulder_model.draw.look import BLUE, LETTERS, STYLE, VERMILLION, new_figure
+from shoulder_model.draw.look import BLUE, LETTERS, STYLE, VERMILLION, at_projector, new_figure
 from shoulder_model.draw.side_views import HeldView
 from shoulder_model.draw.stage import Stage
 from shoulder_model.mechanics import held_weight
@@ -32,6 +32,10 @@ WORDS = (
         for bend in BENDS
     )
 )
+LAYOUT = {  # at projector size? -> height of the sheet [inch], bottom and height of the views, letters above them [points]
+    False: (4.0, 0.18, 0.70, LETTERS + 1),
+    True: (4.69, 0.19, 0.66, LETTERS),
+}
 
 
 def turn(axes, centre, colour, way):
@@ -45,11 +49,12 @@ def turn(axes, centre, colour, way):
 
 def stage():
     """Three elbows side by side, sign and muscle below."""
+    height, low, high, letters = LAYOUT[at_projector()]
     with mpl.rc_context(STYLE):
-        figure = new_figure(10.4, 4.0)
+        figure = new_figure(10.4, height)
         for i, bend in enumerate(BENDS):
             where, who, sign, colour = side(bend)
-            axes = figure.add_axes([0.005 + 0.333 * i, 0.18, 0.322, 0.70])
+            axes = figure.add_axes([0.005 + 0.333 * i, low, 0.322, high])
             view = HeldView(axes, limits=(-0.30, 0.75, -0.38, 0.42))
             view.show(LIFTER, HELD[bend])
             view.title.set_text("")
@@ -58,7 +63,7 @@ def stage():
             view.pull.show(hand, np.array([hand[0], -0.26]))
             view.elbow_tape.show(elbow, (hand[0], elbow[1]), (0.0, 0.0), view.window)
             view.elbow_tape.words.hide()
-            view.axes.set_title(f"elbow bent {bend}°: the line\n{where}", pad=5, fontsize=LETTERS + 1)
+            view.axes.set_title(f"elbow bent {bend}°: the line\n{where}", pad=5, fontsize=letters)
             if TORQUE[bend] ** 2 > 0.01:
                 turn(view.axes, elbow, colour, TORQUE[bend])
             view.axes.text(

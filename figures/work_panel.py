@@ -2,13 +2,18 @@
 
 from shoulder_model.panels import WorkPanel
 
-PANEL = WorkPanel()
+
+def panel():
+    """The panel as it starts."""
+    return WorkPanel()
+
+
 WORDS = (
     "A lifter from behind and from the side with bands along the muscles, as wide as their force, bars of how much of its "
-    f"strength each group of muscles uses, and the largest load along the rep. {PANEL.words}"
+    f"strength each group of muscles uses, and the largest load along the rep. {panel().words}"
 )
 
 
 def stage():
     """The panel's own picture."""
-    return PANEL.stage
+    return panel().stage

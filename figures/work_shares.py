@@ -4,7 +4,7 @@ import matplotlib as mpl
 import numpy as np
 
 import shoulder_model as sm
-from shoulder_model.draw.look import BLACK, GROUP_LOOK, STYLE, new_figure
+from shoulder_model.draw.look import BLACK, GROUP_LOOK, LETTERS, SMALL, STYLE, at_projector, new_figure
 from shoulder_model.draw.stage import Stage
 
 MAN, P = sm.Lifter.average("men"), sm.pulls
@@ -29,9 +29,22 @@ HATCHES = {"elbow flexors": "///", "pectoralis major": "\\\\\\", "rotator cuff":
 LOOK = {
     group: (colour, HATCHES.get(group, ""), "white") for group, colour in GROUP_LOOK.items()
 }  # colour, hatch, letters
-PANELS = {"work": 0.262, "active muscle": 0.662}  # kind -> left edge
+PANELS = {"work": "work [share of joules]", "active muscle": "active muscle [share of cm²]"}  # kind -> title
 PRINTED = ("lat", "mid-back")
-LETTERED = 0.07  # from this share on the bar says its number
+LAYOUT = {  # at projector size? -> where things stand, and what there is room for
+    False: {  # on a page
+        "height": 6.4, "lefts": (0.262, 0.662), "place": (0.06, 0.216, 0.755), "lettered": 0.07, "names": 11, "loads": True,
+        "spans": (1.13, 1.36), "titles": LETTERS, "pad": 20, "scale": True, "bar": (0.78, 1.0), "short": {}, "name at": -0.21,
+        "key": {"handleheight": 1.1},
+    },
+    True: {  # at projector size
+        "height": 6.4, "lefts": (0.272, 0.63), "place": (0.0, 0.195, 0.775), "lettered": 0.14, "names": SMALL, "loads": False,
+        "spans": (1.2, 1.57), "titles": SMALL, "pad": 15, "scale": False, "bar": (0.92, 0.2), "name at": -0.04,
+        "short": {"front and side deltoid": "front, side deltoid", "serratus, pectoralis minor, others": "others"},
+        "key": {"handlelength": 1.2, "handletextpad": 0.4, "columnspacing": 0.9, "labelspacing": 0.2}
+        | dict.fromkeys(("borderpad", "borderaxespad"), 0.1),
+    },
+}  # fmt: skip
 SHARES = {kind: {name: sm.muscle_shares(MAN, pull, kind=kind) for name, pull in PULLS.items()} for kind in PANELS}
 
 
@@ -61,25 +74,24 @@ WORDS = (
 )
 
 
-def bars(axes, kind):
+def bars(axes, kind, lettered, tall, pad):
     """One bar a pull, left to right in the order of `LOOK`, its number where there is room."""
     for row, shares in enumerate(SHARES[kind].values()):
         left = 0.0
         for group, (colour, hatch, ink) in LOOK.items():
             value = shares.of[group].value
             label = group if row == 0 else None
-            axes.barh(row, value, 0.78, left, color=colour, hatch=hatch, edgecolor=BLACK, lw=0.5, label=label)
-            if value >= LETTERED:
-                box = {"facecolor": colour, "edgecolor": "none", "pad": 1.0} if hatch else None
+            axes.barh(row, value, tall, left, color=colour, hatch=hatch, edgecolor=BLACK, lw=0.5, label=label)
+            if value >= lettered:
+                box = {"facecolor": colour, "edgecolor": "none", "pad": pad} if hatch else None
                 at = left + value / 2
                 axes.text(at, row, f"{100 * value:.0f}", color=ink, ha="center", va="center", fontsize=10, bbox=box)
             left += value
 
 
-def spans(axes, kind):
+def spans(axes, kind, places):
     """Low to high of the two printed groups, right of the bars."""
-    for k, group in enumerate(PRINTED):
-        at = 1.13 + 0.23 * k
+    for at, group in zip(places, PRINTED, strict=True):
         axes.text(at, -0.75, group, color=LOOK[group][0], ha="center", va="bottom", fontsize=10, fontweight="bold")
         for row, shares in enumerate(SHARES[kind].values()):
             share = shares.of[group]
@@ -87,27 +99,35 @@ def spans(axes, kind):
             axes.text(at, row, words, color=LOOK[group][0], ha="center", va="center", fontsize=10)
 
 
+def names(axes, here):
+    """Each pull's name left of its bar, and its load where there is room."""
+    for row, (name, shares) in enumerate(SHARES["work"].items()):
+        axes.text(here["name at"], row, name, ha="right", va="center", fontsize=here["names"])
+        if here["loads"]:
+            axes.text(-0.03, row, f"{shares.load_kg['plane']:.0f} kg", ha="right", va="center", fontsize=10)
+
+
 def stage():
     """Two parts, one a kind; names and loads on the left, spans on the right of each."""
+    here = LAYOUT[at_projector()]
     with mpl.rc_context({**STYLE, "hatch.linewidth": 0.6}):
-        figure = new_figure(11.2, 6.4)
-        for kind, left in PANELS.items():
-            axes = figure.add_axes([left, 0.06, 0.216, 0.755])
-            bars(axes, kind)
-            spans(axes, kind)
+        figure = new_figure(11.2, here["height"])
+        low, wide, high = here["place"]
+        for (kind, title), left in zip(PANELS.items(), here["lefts"], strict=True):
+            axes = figure.add_axes([left, low, wide, high])
+            bars(axes, kind, here["lettered"], *here["bar"])
+            spans(axes, kind, here["spans"])
             axes.set(xlim=(0, 1), ylim=(len(PULLS) - 0.5, -0.55))
             axes.set_xticks([0, 0.5, 1], ["0", "50", "100 %"])
             axes.set_yticks([])
-            axes.set_title(
-                {"work": "work [share of joules]"}.get(kind, "active muscle [share of cm²]"), loc="left", pad=20
-            )
+            axes.tick_params(bottom=here["scale"], labelbottom=here["scale"])
+            axes.set_title(title, loc="left", pad=here["pad"], fontsize=here["titles"])
             axes.spines[["left", "bottom"]].set_visible(False)
             if kind == "work":
-                for row, (name, shares) in enumerate(SHARES[kind].items()):
-                    axes.text(-0.21, row, name, ha="right", va="center", fontsize=11)
-                    axes.text(-0.03, row, f"{shares.load_kg['plane']:.0f} kg", ha="right", va="center", fontsize=10)
+                names(axes, here)
                 handles, words = axes.get_legend_handles_labels()
+        words = [here["short"].get(group, group) for group in words]
         figure.legend(
-            handles, words, loc="upper center", bbox_to_anchor=(0.5, 1.0), ncols=5, fontsize=10, handleheight=1.1
+            handles, words, loc="upper center", bbox_to_anchor=(0.5, 1.0), ncols=5, fontsize=10, **here["key"]
         )
         return Stage(figure)

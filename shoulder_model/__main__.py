@@ -1,30 +1,98 @@
-"""``python -m shoulder_model``: opens the workbook in the browser."""
+"""``python -m shoulder_model``: opens the workbook in the browser, gives a lecture, makes hand-outs."""
 
 import argparse
+import os
 import sys
 
-from .lab.launch import FIRST, HOME, NoWorkbook, UnknownName, lab_arguments, prepare
+from .inputs import InputError
+from .lab.launch import FIRST, HOME, LECTURE_PAGE, NoWorkbook, chapter_page, lab_arguments, lecture_environment, prepare
+
+
+def _handout(arguments):
+    from .handout.command import main as make
+
+    return make(arguments)
+
+
+def _check(arguments):
+    from .lecture.check import main as check
+
+    return check(arguments)
+
+
+def _run_sheet(arguments):
+    from .lecture.run_sheet import write_template
+
+    parser = argparse.ArgumentParser(
+        prog="python -m shoulder_model runsheet",
+        description="Write a run sheet with comments, to be changed into your own.",
+    )
+    parser.add_argument("file", help="its name, such as my_class.toml; a file that is there stays")
+    file = parser.parse_args(arguments).file
+    write_template(file)
+    print(f"{file} is written. Change it with any editor, then: python -m shoulder_model check {file}")
+
+
+TASKS = {  # word -> (what it does, the function that does it)
+    "handout": ("make pages to hand out: python -m shoulder_model handout --help", _handout),
+    "check": ("before a class: does everything run here, and how long does the run sheet take?", _check),
+    "runsheet": ("write a template for a run sheet of your own", _run_sheet),
+}
 
 
 def main(arguments=None):
-    """Read the command line and start JupyterLab; returns when it is stopped."""
+    """Read the command line (list of str; by default the real one) and do what it asks.
+
+    Opening the workbook returns when JupyterLab is stopped.
+    """
+    arguments = sys.argv[1:] if arguments is None else arguments
+    try:
+        if arguments and arguments[0] in TASKS:
+            return TASKS[arguments[0]][1](arguments[1:])
+        _open(_parser().parse_args(arguments))
+    except (NoWorkbook, InputError) as error:
+        sys.exit(str(error))
+
+
+def _parser():
+    tasks = "\n".join(f"  {name:9s} {does}" for name, (does, _) in TASKS.items())
     parser = argparse.ArgumentParser(
-        prog="python -m shoulder_model", description="Open the workbook in the browser. Stop it with Ctrl+C."
+        prog="python -m shoulder_model",
+        description="Open the workbook in the browser. Stop it with Ctrl+C.",
+        epilog=f"In place of options, first word:\n{tasks}",
+        formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     parser.add_argument("--chapter", default=FIRST, help="open this chapter first, for example 03_grip_width")
-    parser.add_argument("--lecture", action="store_true", help="larger letters, for a projector")
+    parser.add_argument(
+        "--lecture", nargs="?", const="", metavar="RUN SHEET",
+        help="for a projector: step through a run sheet (its name, or its .toml file) or a chapter; without one, choose on the page",
+    )  # fmt: skip
     parser.add_argument("--no-browser", dest="browser", action="store_false", help="only print the address")
     parser.add_argument("--port", type=int, help="listen on this port of the local machine")
-    options = parser.parse_args(arguments)
+    return parser
+
+
+def _open(options):
+    """Start JupyterLab at a chapter or at the lecture's page."""
     state = HOME / ".lab"
-    try:
-        line = lab_arguments(HOME, state, options.chapter, options.port, options.browser, options.lecture)
-        prepare(HOME, state, options.lecture)
-    except (NoWorkbook, UnknownName) as error:
-        sys.exit(str(error))
+    page = chapter_page(HOME, options.chapter)
+    if options.lecture is not None:
+        page = LECTURE_PAGE
+        os.environ.update(lecture_environment(state, _readable(options.lecture)))
+    line = lab_arguments(HOME, state, page, options.port, options.browser)
+    prepare(HOME, state)
     from jupyterlab.labapp import LabApp  # after the environment is set
 
     LabApp.launch_instance(argv=line)
+
+
+def _readable(lecture):
+    """A lecture's name as its kernel finds it, whose folder is another one; a run sheet that cannot be read raises `InputError`."""
+    if not lecture:
+        return ""
+    from .lecture.panel import lecture_name
+
+    return lecture_name(lecture, HOME)
 
 
 if __name__ == "__main__":

@@ -17,16 +17,16 @@ import pytest
 from nbformat.sign import NotebookNotary
 
 from shoulder_model.__main__ import main
+from shoulder_model.checkout import LECTURE, LECTURE_STATE, chapters
 from shoulder_model.lab.launch import (
     HOME,
-    THEME_FILE,
+    LECTURE_PAGE,
     NoWorkbook,
-    chapters,
+    chapter_page,
     environment,
     lab_arguments,
-    settings_folder,
+    lecture_environment,
     trust,
-    write_settings,
 )
 
 TABLE = Path("/proc/net/tcp")
@@ -41,30 +41,6 @@ def home(tmp_path):
     return tmp_path
 
 
-def settings_of(home, state, lecture):
-    """The settings file of letters that a start with or without ``lecture`` reads."""
-    write_settings(state, lecture)
-    assert f"--LabApp.user_settings_dir={settings_folder(state, lecture)}" in lab_arguments(
-        home, state, lecture=lecture
-    )
-    return settings_folder(state, lecture) / THEME_FILE
-
-
-def test_lecture_letters_come_and_go(home):
-    state = home / ".lab"
-    assert not settings_of(home, state, lecture=False).exists()
-    lecture = json.loads(settings_of(home, state, lecture=True).read_text())
-    assert lecture["overrides"]["content-font-size1"] == "20px"
-    assert not settings_of(home, state, lecture=False).exists()
-
-
-@pytest.mark.parametrize("lecture", [False, True])
-def test_a_theme_chosen_by_the_reader_survives_the_next_start(home, lecture):
-    chosen = settings_of(home, home / ".lab", lecture)
-    chosen.write_text('{"theme": "JupyterLab Dark"}')
-    assert settings_of(home, home / ".lab", lecture).read_text() == '{"theme": "JupyterLab Dark"}'
-
-
 def test_every_folder_lies_in_the_state(tmp_path):
     made = environment(tmp_path)
     assert made.pop("JUPYTER_WIDGETS_ECHO") == "0"
@@ -72,7 +48,7 @@ def test_every_folder_lies_in_the_state(tmp_path):
 
 
 def test_the_page_opens_on_loopback_at_the_chapter_asked_for(home, tmp_path):
-    line = lab_arguments(home, tmp_path / ".lab", "03_grip_width", port=8888, browser=False)
+    line = lab_arguments(home, tmp_path / ".lab", chapter_page(home, "03_grip_width"), port=8888, browser=False)
     assert "--ServerApp.ip=127.0.0.1" in line
     assert "--LabApp.default_url=/doc/tree/workbook/03_grip_width.ipynb" in line
     assert "--no-browser" in line and "--ServerApp.port_retries=0" in line
@@ -81,9 +57,9 @@ def test_the_page_opens_on_loopback_at_the_chapter_asked_for(home, tmp_path):
     assert folders and all(folder.startswith(str(tmp_path / ".lab")) for folder in folders)
 
 
-def test_an_unknown_chapter_gives_the_nearest(home, tmp_path):
+def test_an_unknown_chapter_gives_the_nearest(home):
     with pytest.raises(ValueError, match="chapter '03_grip' is not known; nearest: 03_grip_width"):
-        lab_arguments(home, tmp_path, "03_grip")
+        chapter_page(home, "03_grip")
 
 
 def test_a_package_without_its_workbook_says_what_to_do(tmp_path):
@@ -94,6 +70,17 @@ def test_a_package_without_its_workbook_says_what_to_do(tmp_path):
 def test_a_wrong_chapter_ends_in_one_sentence():
     with pytest.raises(SystemExit, match="chapter 'nothing' is not known"):
         main(["--chapter", "nothing"])
+
+
+def test_a_lecture_keeps_where_it_stands_in_the_state(tmp_path):
+    told = lecture_environment(tmp_path, "my_class")
+    assert told[LECTURE] == "my_class" and Path(told[LECTURE_STATE]).is_relative_to(tmp_path)
+    assert (HOME / LECTURE_PAGE).is_file()
+
+
+def test_a_lecture_that_is_none_ends_in_one_sentence():
+    with pytest.raises(SystemExit, match=r"^[^\n]*nothing[^\n]*$"):
+        main(["--lecture", "nothing", "--no-browser"])
 
 
 def test_every_chapter_is_trusted(home):

@@ -4,7 +4,7 @@ import numpy as np
 from matplotlib.patches import Rectangle
 
 from .artists import KeptBars, label, moving
-from .look import BLACK, GREY, PALE, VERMILLION
+from .look import BLACK, GREY, LETTERS, PALE, SMALL, VERMILLION, at_projector, page_or_projector
 
 FULL = 0.995
 
@@ -13,7 +13,7 @@ class EffortBars(KeptBars):
     """One bar, one name and one number a group, and a thin mark where the group stands in another balance.
 
     At its limit a bar has a bold number and a heavy edge; bars of a load that cannot be held are grey. Any number of rows
-    up to ``most`` shares the height.
+    up to ``most`` shares the height. On a projector the marks of the other balance and the scale's numbers are left out.
 
     Parameters
     ----------
@@ -23,12 +23,13 @@ class EffortBars(KeptBars):
     """
 
     def __init__(self, axes, most):
-        self.axes = axes
+        self.axes, self.brief = axes, at_projector()
         axes.set(xlim=(0, 100), ylim=(1, 0))
         axes.set_yticks([])
         axes.set_xticks([0, 50, 100])
+        axes.tick_params(axis="x", labelbottom=not self.brief, bottom=not self.brief)
         axes.grid(axis="x", color="#e4e4e4")
-        axes.set_title("effort [% of strength]", pad=4)
+        axes.set_title("effort [% of strength]", pad=4, fontsize=page_or_projector(LETTERS, SMALL))
         self.bars = [self._bar(BLACK, "white") for _ in range(most)]
         self.kept = [self._bar("none", GREY) for _ in range(most)]
         self.other = moving(axes, colour=BLACK, width=2, z=4)
@@ -55,7 +56,7 @@ class EffortBars(KeptBars):
         held : bool
             False for a load that cannot be held: the bars, as they stand at the limit, are grey.
         """
-        rows, letters = len(names), min(10.0, 0.8 * self.axes.bbox.height / len(names))
+        rows, letters = len(names), min(SMALL, 0.8 * self.axes.bbox.height / len(names))
         for row, bar in enumerate(self.bars):
             for shown in (bar, self.names[row], self.words[row]):
                 shown.set_visible(row < rows)
@@ -63,6 +64,8 @@ class EffortBars(KeptBars):
                 self._row(row, rows, names[row], colours[row], effort[row], held)
                 for text in (self.names[row], self.words[row]):
                     text.set_fontsize(letters)
+        if self.brief:
+            return
         y = (np.arange(rows) + 0.5) / rows
         ends = np.stack([y - 0.4 / rows, y + 0.4 / rows, np.full(rows, np.nan)], axis=1)
         self.other.set_data(np.repeat(100 * np.asarray(other), 3), ends.ravel())

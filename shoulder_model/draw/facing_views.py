@@ -64,7 +64,8 @@ class FacingView(View):
         held = self.setting.show(scene, hand, up_along, float(path[:, 1].max()))
         tip = hand + PULL_LENGTH * (scene.along @ across)
         self.pull.show(hand, tip)
-        self._frame(scene, joints, path, elbows, [*feet, *held, tuple(tip + 0.3 * (tip - hand))], size)
+        around = [] if self.crops else [*feet, *held]
+        self._frame(scene, joints, path, elbows, [*around, tuple(tip + 0.3 * (tip - hand))], size)
         self.ghost.show(self.anchor)
         self._show_tape(scene, joints, elbows, size)
         if self.bands:

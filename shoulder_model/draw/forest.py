@@ -10,9 +10,11 @@ from matplotlib.transforms import blended_transform_factory
 from ..evidence import BAND, SIDES
 from ..words import counted, written
 from .artists import label, moving
-from .look import BLACK, BLUE, GREEN, GREY, SMALL, VERMILLION
+from .look import BLACK, BLUE, GREEN, GREY, LETTERS, SMALL, VERMILLION
 
 ROWS = 12  # lines there is room for
+TWO_ROWS = 18.0  # points that a line needs for two rows of words; with less it has one
+APART = 4.8  # points, least distance of a row of words from the middle of its line
 LIMITS = (2.6, 5.0, 12.0, 40.0, 150.0)
 LOAD_WORDS = {"each": "own load each", "relative": "relative load", "one": "one load", "differ": "loads differ"}
 ARROWS = {"order": (VERMILLION, True), "p-value": (GREEN, False)}  # colour, filled
@@ -91,10 +93,24 @@ def summary_line(summary, words="random effects"):
 
 
 class Forest:
-    """Lines of results beside one axis; made once, shown again at every move."""
+    """Lines of results beside one axis; made once, shown again at every move.
 
-    def __init__(self, axes, x, left=-1.66, right=1.06):
-        self.axes, self.kept = axes, {}
+    Where lines are too close for two rows of words, each has its first row only.
+
+    Parameters
+    ----------
+    axes : matplotlib.axes.Axes
+    x : str
+        Name of the axis.
+    left, right : float
+        Where the words on the left and on the right begin, in shares of the axes' width.
+    brief : int, optional
+        One row of words a line in any case: what is compared, in so many letters at most, and the number if there is one.
+    """
+
+    def __init__(self, axes, x, left=-1.66, right=1.06, brief=None):
+        self.axes, self.kept, self.brief = axes, {}, brief
+        self.unit = 72 * axes.get_position().height * axes.figure.get_figheight() / ROWS  # points
         self.place = blended_transform_factory(axes.transAxes, axes.transData)
         axes.set(xlim=(-LIMITS[0], LIMITS[0]), ylim=(ROWS - 0.5, -0.5), xlabel=x, yticks=[])
         axes.spines["left"].set_visible(False)
@@ -113,8 +129,9 @@ class Forest:
             [label(axes, BLACK, ha="left", **placed) for _ in range(4)] for _ in range(ROWS)
         ]  # top, below, result, remark
         for row in self.texts:
-            row[0].set_fontweight("bold")
-        self.columns = (left, left, right, right)
+            row[0].set_fontweight("normal" if brief else "bold")
+        axes.xaxis.label.set_fontsize(SMALL if brief else LETTERS)
+        self.columns = left, left, right, right
         self.sides = [
             label(axes, BLACK, ha=ha, va="bottom", transform=axes.transAxes, clip_on=False) for ha in ("left", "right")
         ]
@@ -153,7 +170,7 @@ class Forest:
         self.points.set_data([line.value for _, line in singles], [y for y, _ in singles])
         self._arrows(heights, lines)
         self._diamond(numbers)
-        self._texts(heights, lines)
+        self._texts(heights, lines, two_rows=not self.brief and pitch * self.unit > TWO_ROWS)
         for text, words, x in zip(self.sides, (f"{sides[0]} ▶", f"◀ {sides[1]}"), (0.53, 0.47), strict=True):
             text.set_text(words if sides[0] else "")
             text.set_position((x, 1.02))
@@ -173,14 +190,25 @@ class Forest:
             low, high = line.ends
             self.diamond.set_xy([(low, y), (line.value, y - 0.3), (high, y), (line.value, y + 0.3)])
 
-    def _texts(self, heights, lines):
+    def _texts(self, heights, lines, two_rows):
+        apart = max(0.23, APART / self.unit) if two_rows else 0.0
         for k, row in enumerate(self.texts):
             line = lines[k] if k < len(lines) else None
-            words = (line.top, line.below, line.result, line.remark) if line else ("",) * 4
-            for text, said, x, down in zip(row, words, self.columns, (-0.23, 0.23) * 2, strict=True):
+            words = self._words(line, two_rows) if line else ("",) * 4
+            for text, said, x, down in zip(row, words, self.columns, (-apart, apart) * 2, strict=True):
                 text.set_text(said)
                 if line:
                     text.set_position((x, heights[k] + down))
+
+    def _words(self, line, two_rows):
+        """Two texts on the left and two on the right of a line; one each where there is one row."""
+        if two_rows:
+            return line.top, line.below, line.result, line.remark
+        if not self.brief:
+            return line.top, "", line.result, ""
+        compared = line.top if line.kind == "summary" else short(line.below, self.brief)
+        kind, _, found = line.result.partition(": ")
+        return compared, "", kind if line.points in ("first", "second") else found or line.result, ""
 
     def _fit(self, numbers):
         widest = max((abs(end) for _, line in numbers for end in line.band or line.ends), default=0.0)
@@ -198,9 +226,9 @@ def _spans(line, spans):
     line.set_data(x, y)
 
 
-def key_words(axes):
-    """What the marks mean, under an axis."""
+def key_words(axes, left=-1.66, below=-0.125):
+    """What the marks mean, under an axis; from ``left``, at the height ``below``, both in shares of ``axes``."""
     axes.text(
-        -1.66, -0.125, "■ difference, 95 % interval (thin: the band of the correlation)   ▶ order, ▷ p-value: no number",
+        left, below, "■ difference, 95 % interval (thin: the band of the correlation)   ▶ order, ▷ p-value: no number",
         transform=axes.transAxes, fontsize=SMALL, color=BLACK, ha="left", va="top",
     )  # fmt: skip

@@ -5,8 +5,10 @@ import numpy as np
 from .artists import Arrow, label, moving
 from .body import FIST, FOREARM, Outline, limb
 from .lifter_view import Ghost
-from .look import BLACK, BLUE, EDGE, GREY, PALE, SKIN, VERMILLION
+from .look import BLACK, BLUE, EDGE, GREY, PALE, SKIN, VERMILLION, page_or_projector
 
+PAGE = ((-0.42, 0.48), (-0.56, 0.56)), (-0.40, 0.06), (-0.40, -0.465)  # limits; where words begin, and their rows [m]
+PROJECTOR = ((-0.56, 0.63), (-0.60, 0.40)), (-0.54, 0.16), (-0.45, -0.55)
 LONGEST = 0.30  # m on the picture, for the largest force
 SHORTEST = 0.04  # smaller forces are drawn this long
 
@@ -16,7 +18,8 @@ class FreeBody:
 
     def __init__(self, axes):
         self.axes = axes
-        axes.set(xlim=(-0.42, 0.48), ylim=(-0.56, 0.56), aspect="equal", xticks=[], yticks=[])
+        (x, y), begins, rows = page_or_projector(PAGE, PROJECTOR)
+        axes.set(xlim=x, ylim=y, aspect="equal", xticks=[], yticks=[])
         axes.set_title("the forearm, cut free", pad=4)
         for side in axes.spines.values():
             side.set_color(PALE)
@@ -31,8 +34,8 @@ class FreeBody:
             "weight": Arrow(axes, GREY, width=1.8, head=0.035, z=3.5),
         }
         self.words = {name: label(axes, arrow.colour, fontweight="bold") for name, arrow in self.arrows.items()}
-        for row, (name, words) in enumerate(self.words.items()):
-            words.set_position((-0.40, -0.40 - 0.065 * row) if row < 2 else (0.06, -0.40 - 0.065 * (row - 2)))
+        for k, (name, words) in enumerate(self.words.items()):
+            words.set_position((begins[k // 2], rows[k % 2]))
             words.set_fontweight("bold" if name != "weight" else "normal")
 
     def show(self, held, muscle_arm):

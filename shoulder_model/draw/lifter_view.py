@@ -12,8 +12,8 @@ from ..words import LEAST_TURN_DEG
 from .artists import Arrow, moving
 from .blade import ShoulderGirdle
 from .body import FIST, FOREARM, SHANK, THIGH, UPPER_ARM, Outline, limb
-from .dimension import Dimension, Window, text_width
-from .look import BLACK, EDGE, GREY, HAIR, LEGS, LETTERS, PALE, SHOES, SKIN, TRUNK
+from .dimension import Dimension, Window, text_width, words_on
+from .look import BLACK, EDGE, GREY, HAIR, LEGS, LETTERS, PALE, SHOES, SKIN, SMALL, TRUNK, page_or_projector
 from .muscle_bands import MuscleBands
 from .setting import bench_top
 from .stance import bent
@@ -107,6 +107,8 @@ class Ghost:
 class View:
     """Shared parts of the views: trunk, head, girdle, arm, path, line of pull, one tape distance, ghost.
 
+    On a projector legs and machine may reach out of the picture, so that the rest is larger.
+
     Parameters
     ----------
     axes : matplotlib.axes.Axes
@@ -119,6 +121,7 @@ class View:
 
     def __init__(self, axes, *, limits=None, bands=False):
         self.axes, self.window = axes, Window(axes, limits)
+        self.least, self.crops = page_or_projector((0.0, False), (SMALL, limits is None))
         for side in axes.spines.values():
             side.set_color(PALE)
             side.set_visible(True)
@@ -145,9 +148,12 @@ class View:
         self.anchor = np.zeros(2)
 
     def put_title(self, words):
-        """``words`` over the picture, in smaller letters where it is narrow."""
+        """``words`` over the picture, in smaller letters where it is narrow; where too small, without what follows a comma."""
+        room = self.window.wide - 2.0
+        if LETTERS * room < self.least * text_width(words):
+            words, _, _ = words.partition(",")
         self.title.set_text(words)
-        fits = min(1.0, (self.window.wide - 2.0) / text_width(words))
+        fits = min(1.0, room / text_width(words))
         self.title.set_fontsize(LETTERS * fits)
 
     def show_arm(self, joints, size):
@@ -185,10 +191,32 @@ def offset_words(letter, offset, positive, negative):
     return f"{letter} {abs(100 * offset):.1f} cm", side
 
 
-def ribs_words(turn):
-    """By how much the elbow was turned out [rad] to clear the ribs, in words; none where it was not."""
-    degrees = np.degrees(turn)
-    return f"elbow turned out {degrees:.0f}° past the ribs" if degrees > LEAST_TURN_DEG else ""
+class RibsWords:
+    """At the lower left, by how much the elbow was turned out to clear the ribs, in one row or two.
+
+    ``heights`` of the rows are shares of the picture.
+    """
+
+    def __init__(self, axes, heights):
+        self.rows = [words_on(axes, ha="left", va="bottom", transform=axes.transAxes) for _ in heights]
+        for words, height in zip(self.rows, heights, strict=True):
+            words.set_position((0.02, height))
+
+    def get_text(self):
+        """What is said now."""
+        return " ".join(words.get_text() for words in self.rows).strip()
+
+    def show(self, turn):
+        """Say a ``turn`` [rad]; nothing where it rounds to none."""
+        degrees = np.degrees(turn)
+        texts = (f"elbow turned out {degrees:.0f}°", "past the ribs") if degrees > LEAST_TURN_DEG else ("", "")
+        for words, text in zip(self.rows, texts if len(self.rows) == 2 else (" ".join(texts).strip(),), strict=True):
+            words.set_text(text)
+
+
+def two_rows(axes):
+    """Heights of two rows of small words at the lower edge, in shares of the picture."""
+    return 16.0 / axes.bbox.height, 3.0 / axes.bbox.height
 
 
 def mirrored(points):

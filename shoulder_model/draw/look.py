@@ -4,6 +4,9 @@ Okabe-Ito colours, told apart by line style and marker too, never by colour alon
 points in a picture 11.2 inches wide are 18 points on a projector 1,920 pixels across.
 """
 
+import contextlib
+from contextvars import ContextVar
+
 from matplotlib.figure import Figure
 
 from ..axes import OPPOSITE
@@ -59,6 +62,44 @@ STYLE = {
 }
 
 
+PROJECTOR = 1.6  # how much larger letters and lines are, against the picture, than on a page
+PROJECTOR_SHAPE = 1240 / 560  # width over height of what a screen has for a picture, below title and clock
+_on_projector = ContextVar("on_projector", default=False)
+
+
+@contextlib.contextmanager
+def projector():
+    """Figures made inside are for a projector: the smallest letters are 18 points on a slide 13.33 inches wide.
+
+    The same points stand on a smaller sheet, so a recipe that places its axes in shares of the figure may have to give labels
+    more room; it asks `at_projector`.
+    """
+    before = _on_projector.set(True)
+    try:
+        yield
+    finally:
+        _on_projector.reset(before)
+
+
+def at_projector():
+    """Whether pictures are being made for a projector now."""
+    return _on_projector.get()
+
+
+def page_or_projector(page, projector):
+    """``page``, or ``projector`` while pictures are being made for one; both of any kind."""
+    return projector if at_projector() else page
+
+
 def new_figure(width=11.2, height=4.0):
-    """A figure of its own (no pyplot), 72 dots an inch so that its pixels are SVG points."""
+    """A figure of its own (no pyplot), 72 dots an inch so that its pixels are SVG points.
+
+    Parameters
+    ----------
+    width, height : float
+        On a page; for a projector the sheet is as wide as any, and no taller than its screen. [inch]
+    """
+    if at_projector():
+        height = min(height * 11.2 / width / PROJECTOR, 11.2 / PROJECTOR / PROJECTOR_SHAPE)
+        width = 11.2 / PROJECTOR
     return Figure(figsize=(width, height), dpi=72, facecolor="white")

@@ -5,9 +5,9 @@ import math
 import numpy as np
 
 from .body import HAIR_SIDE, HEAD_SIDE, PELVIS_SIDE, SHOE, TRUNK_SIDE, body_size, turned
-from .dimension import Dimension, Words, words_on
-from .lifter_view import LEANS, PULL_LENGTH, Arm, Leg, View, offset_words, ribs_words, support_arm
-from .look import FAR_LEGS, FAR_SKIN, ORANGE, SMALL
+from .dimension import Dimension, Words
+from .lifter_view import LEANS, PULL_LENGTH, Arm, Leg, RibsWords, View, offset_words, support_arm, two_rows
+from .look import FAR_LEGS, FAR_SKIN, ORANGE, SMALL, page_or_projector
 from .setting import DUMBBELL, SideSetting
 from .stance import BENCH, LYING, STANDING, legs_of
 
@@ -24,8 +24,7 @@ class SideView(View):
         self.far_leg = Leg(axes, FAR_LEGS, z=(0.82, 0.8, 0.81))
         self.far_arm = Arm(axes, FAR_SKIN, z=0.5)
         self.force = Words(axes, rows=1, size=SMALL)
-        self.ribs_words = words_on(axes, ha="left", va="bottom", transform=axes.transAxes)
-        self.ribs_words.set_position((0.02, 0.012))
+        self.ribs_words = RibsWords(axes, page_or_projector((0.012,), two_rows(axes)))
 
     def show(self, scene):
         """Move every artist to ``scene``."""
@@ -51,11 +50,10 @@ class SideView(View):
         self.ghost.show(self.anchor)
         self.tape.show(joints[0], joints[3], shift, self.window)
         self.tape.words.show(texts, at, self.window, side)
-        self._show_force(scene, hand, along)
-        self.ribs_words.set_text(ribs_words(scene.past_ribs))
+        self._say_force(scene, hand, along)
+        self.ribs_words.show(scene.past_ribs)
         if self.bands:
             self.bands.show(scene.bands, scene.named, seen, self.window, min(at[1] - 0.12, -0.02))
-        self.put_title("from the side, as the room is" if abs(scene.lean) > LEANS else "from the side")
 
     def draw_body(self, lifter, lean, legs):
         """Trunk, head and one leg of a ``lifter`` leaning by ``lean`` [rad] on ``legs`` (`stance.Legs`)."""
@@ -113,7 +111,8 @@ class SideView(View):
     def _frame(self, scene, joints, path, elbows, held, words, along):
         """Fit the window to all that is drawn; on a fixed bar to all of the rep, so that the bar stays and the body rises."""
         far = (self.far_leg.shoe,) if scene.body == BENCH else ()
-        parts = self.trunk, self.head, self.hair, self.pelvis, *self.leg.outlines, *far
+        legs = () if self.crops else (*self.leg.outlines, *far)
+        parts = self.trunk, self.head, self.hair, self.pelvis, *legs
         body = np.concatenate([outline.get_path().vertices for outline in parts])
         hand, ends = joints[2], PULL_LENGTH * along
         hangs = scene.load_from == "body"
@@ -125,14 +124,19 @@ class SideView(View):
             body = np.concatenate([body, lowest, highest])
             body[-2:, 1] += WORDS_HIGH
             elbows, path = elbows - path + hand, hand[None]
-        tips = np.array([hand + 1.4 * ends, path[0] + 1.3 * ends, *held])
+        tips = np.array([hand + 1.4 * ends, path[0] + 1.3 * ends, *(() if self.crops else held)])
         low, high = self.corners(body, tips, path - 0.05, path + 0.05, elbows - 0.045, elbows + 0.045)
         for _ in range(2):  # words are as large at any scale, so they need the more room the smaller the rest is
             room = self._room(*words, self.window.scale_for(low, high))
             low, high = np.minimum(low, room[0]), np.maximum(high, room[1])
         self.window.fit(low, high)
 
-    def _show_force(self, scene, hand, along):
+    def _say_force(self, scene, hand, along):
+        """Title and force: beside its arrow, or in the title where the picture is small."""
+        if self.crops:
+            self.put_title(f"from the side, {scene.load}")
+            return
+        self.put_title("from the side, as the room is" if abs(scene.lean) > LEANS else "from the side")
         tip = hand + 0.9 * PULL_LENGTH * along
         aside = (0.045, 0.0) if abs(along[1]) > 0.7 else (0.0, 0.06 if along[1] >= 0 else -0.06)
         self.force.show((scene.load,), (tip[0] + aside[0], tip[1] + aside[1]), self.window, 1.0 if aside[0] else 0.0)
@@ -144,6 +148,7 @@ class HeldView(SideView):
     def __init__(self, axes, *, limits=None):
         super().__init__(axes, limits=limits)
         self.elbow_tape = Dimension(axes, ORANGE)
+        self.names_joints, self.top, self.apart = page_or_projector((True, 0.50, 0.0), (False, 0.66, 11.0))
 
     def show(self, lifter, held):
         """Move every artist to a `mechanics.HeldWeight` of one posture of a ``lifter``."""
@@ -158,19 +163,30 @@ class HeldView(SideView):
         self.anchor = np.array(legs.hip)
         reach = lifter.reach
         body = [outline.get_path().vertices for outline in (self.trunk, self.hair, self.leg.shoe)]
-        self.window.fit(*self.corners(*body, np.array([(-0.22, 0.50 * size), (reach + 0.13, -reach - 0.2)])))
+        self.window.fit(*self.corners(*body, np.array([(-0.22, self.top * size), (reach + 0.13, -reach - 0.2)])))
         self.ghost.show(self.anchor)
         from_shoulder, from_elbow = held.load_distance
         self.tape.show((0.0, 0.0), (hand[0], 0.0), (0.0, 0.385 * size), self.window)
-        self.tape.words.show((distance_words(from_shoulder, "shoulder"),), (0.0, 0.45 * size), self.window, 1.0)
+        shoulder, by_elbow = ("shoulder", "elbow") if self.names_joints else ("", "")
+        apart = self.apart / self.window.scale
+        above = max(0.45 * size, 0.385 * size + apart)
+        self.tape.words.show((distance_words(from_shoulder, shoulder),), (0.0, above), self.window, 1.0)
         self.elbow_tape.show(elbow, (hand[0], elbow[1]), (0.0, -reach - 0.12 - elbow[1]), self.window)
         self.elbow_tape.words.show(
-            (distance_words(from_elbow, "elbow"),), ((elbow[0] + hand[0]) / 2, -reach - 0.20), self.window, 0.0
+            (distance_words(from_elbow, by_elbow),),
+            ((elbow[0] + hand[0]) / 2, -reach - 0.12 - max(0.08, apart)),
+            self.window,
+            0.0,
         )
         self.put_title("from the side")
 
 
 def distance_words(distance, joint):
-    """How far the load's line runs from a ``joint`` (str), as written beside its dimension line; ``distance`` [m], forward positive."""
+    """How far the load's line runs from a joint, as written beside its dimension line.
+
+    ``distance`` [m], forward positive; ``joint`` (str) is empty where there is room for the number only.
+    """
     centimetres = round(100 * distance)
+    if not joint:
+        return f"{abs(centimetres)} cm"
     return f"{abs(centimetres)} cm {'behind' if centimetres < 0 else 'from'} the {joint}"

@@ -1,13 +1,13 @@
 """A vertical scale whose lines stand still: when it has to hold more, only the numbers beside them change.
 
-So no curve ever makes the still layer of a picture be drawn again.
+So no curve ever makes the still layer of a picture be drawn again. On a projector every second line has its number.
 """
 
 import numpy as np
 
 from ..words import written
 from .artists import label
-from .look import BLACK
+from .look import BLACK, page_or_projector
 
 STEPS = np.array([0.5, 1, 2, 5, 10, 15, 20, 30, 50, 75, 100, 150, 200, 300, 500, 1000, 2000, 5000])
 
@@ -38,6 +38,8 @@ class SteadyScale:
                 zorder=0.5,
                 transform=axes.transAxes,
             )
+            if place % page_or_projector(1, 2):
+                continue
             words = label(axes, BLACK, ha="right", va="center", transform=axes.transAxes)
             words.set_position((-6 / axes.bbox.width, height))
             self.labels.append((place, words))

@@ -9,9 +9,8 @@ import numpy as np
 from .artists import moving
 from .blade import ShoulderGirdle
 from .body import HAIR_ABOVE, HEAD_ABOVE, HIP_OUT, ROUND, SHANK, THIGH, Outline, block, body_size, limb
-from .dimension import words_on
-from .lifter_view import PULL_LENGTH, Arm, View, mirrored, ribs_words
-from .look import BLACK, EDGE, FAR_SKIN, LEGS, PLATE
+from .lifter_view import PULL_LENGTH, Arm, RibsWords, View, mirrored, two_rows
+from .look import BLACK, EDGE, FAR_SKIN, LEGS, PLATE, page_or_projector
 from .setting import BARBELL, BESIDE, DISC, DUMBBELL, TO_WHEEL, WHEEL
 from .stance import KNEES_OUT
 
@@ -31,9 +30,7 @@ class TopView(View):
         self.cable = moving(axes, colour=BLACK, width=1.1, z=2.3)
         self.wheel = Outline(axes, "white", edge=EDGE, width=2.0, z=2.35)
         self.weights = [Outline(axes, PLATE, z=2.45) for _ in range(2)]
-        self.ribs_words = [words_on(axes, ha="left", va="bottom", transform=axes.transAxes) for _ in range(2)]
-        for row, words in enumerate(self.ribs_words):
-            words.set_position((0.02, 0.065 - 0.05 * row))
+        self.ribs_words = RibsWords(axes, page_or_projector((0.065, 0.015), two_rows(axes)))
 
     def show(self, scene):
         """Move every artist to ``scene``."""
@@ -57,18 +54,14 @@ class TopView(View):
         held = self._show_load(scene, hand, path)
         self.pull.show(hand, hand + PULL_LENGTH * (scene.along @ across))
         reach = max(np.abs(path[:, 0]).max(), np.abs(elbows[:, 0]).max(), half) + 0.08 * size
+        around = [] if self.crops else [*held, *knees]
         ends = np.array(
-            [(-reach, 0.18 * size), (reach, -0.2), *held, *knees, hand + 1.3 * PULL_LENGTH * (scene.along @ across)]
+            [(-reach, 0.18 * size), (reach, -0.2), *around, hand + 1.3 * PULL_LENGTH * (scene.along @ across)]
         )
         self.window.fit(*self.corners(ends, path - 0.07, path + 0.07, elbows - 0.06, elbows + 0.06))
         self.ghost.show(self.anchor)
-        self._say_ribs(scene)
+        self.ribs_words.show(scene.past_ribs)
         self.put_title("from above, along the trunk" if abs(scene.lean) > 0.01 else "from above")
-
-    def _say_ribs(self, scene):
-        first, degree, rest = ribs_words(scene.past_ribs).partition("° ")
-        for words, text in zip(self.ribs_words, (first + degree.strip(), rest), strict=True):
-            words.set_text(text)
 
     def _show_body(self, lifter, size):
         self.trunk.put(ROUND * (lifter.chest_breadth / 2, lifter.chest_depth / 2))

@@ -5,7 +5,7 @@ from matplotlib.patches import Polygon
 
 from ..words import with_margin
 from .artists import label, moving
-from .look import AGAINST, AXIS_LOOK, BLACK, GREY, SMALL
+from .look import AGAINST, AXIS_LOOK, BLACK, GREY, LETTERS, SMALL, page_or_projector
 from .steady_scale import SteadyScale
 
 LABEL = 44  # points that numbers and their axis' name take to the left of the axes
@@ -33,8 +33,10 @@ class TorqueCurves:
         below=2,
     ):  # fmt: skip
         self.axes, self.digits, self.unit = axes, digits, unit
-        axes.set(xlim=x_limits, xlabel=x_label)
-        axes.set_ylabel(y_label, labelpad=LABEL - 10)
+        size = page_or_projector(LETTERS, SMALL)
+        axes.set(xlim=x_limits)
+        axes.set_xlabel(x_label, fontsize=size)
+        axes.set_ylabel(y_label, labelpad=LABEL - 10, fontsize=size)
         axes.grid(axis="x", color="#e4e4e4")
         axes.spines["bottom"].set_visible(not below)
         self.scale = SteadyScale(axes, below=below)
@@ -44,14 +46,15 @@ class TorqueCurves:
     @staticmethod
     def _component(axes, row, colour, style, marker, words):
         """Sample and value above the axes, and the artists on them."""
-        across, y = 1.0 / axes.bbox.width, 1.0 + (17 * row - 5) / axes.bbox.height
+        pitch, lower, size, begin = page_or_projector((17, 5, SMALL + 1.5, 0), (14, 3, SMALL, 8 - LABEL))
+        across, y = 1.0 / axes.bbox.width, 1.0 + (pitch * row - lower) / axes.bbox.height
         axes.plot(
-            [0.0, 12 * across, 24 * across], [y] * 3, color=colour, ls=style, marker=marker, markevery=[1], ms=6, lw=2,
-            transform=axes.transAxes, clip_on=False,
+            [begin * across, (begin + 12) * across, (begin + 24) * across], [y] * 3, color=colour, ls=style, marker=marker,
+            markevery=[1], ms=6, lw=2, transform=axes.transAxes, clip_on=False,
         )  # fmt: skip
         value = label(axes, colour, transform=axes.transAxes, va="center", fontweight="bold")
-        value.set_position((31 * across, y))
-        value.set_fontsize(SMALL + 1.5)
+        value.set_position(((begin + 31) * across, y))
+        value.set_fontsize(size)
         band = axes.add_patch(Polygon([(0, 0)], facecolor=colour, alpha=0.16, lw=0, zorder=1.5, animated=True))
         curve = moving(axes, colour=colour, width=2, style=style, z=3)
         marks = {"width": 0, "style": "None", "marker": marker, "clip_on": False}

@@ -9,7 +9,7 @@ from matplotlib.patches import Rectangle
 from ..week import COUNTED, DIRECTIONS, Plan
 from ..week.words import asked_words, set_words, turn_words
 from .artists import KeptBars
-from .look import BLACK, BLUE, GREEN, GREY, PALE, PURPLE, SMALL, VERMILLION
+from .look import BLACK, BLUE, GREEN, GREY, PALE, PURPLE, SMALL, VERMILLION, at_projector, page_or_projector
 
 GROUP_LOOK = {"lat": (BLUE, "-", "●"), "mid-back": (VERMILLION, "--", "■")}  # colour, outline, sign
 BOTH_LOOK = (PURPLE, "-.", "●■")
@@ -20,7 +20,10 @@ TOP = 0.885  # of the picture, upper edge of the blocks
 
 
 class WeekView:
-    """Days as columns, pulls as labelled blocks; instead of a week, what there is to say."""
+    """Days as columns, pulls as labelled blocks; instead of a week, what there is to say.
+
+    On a projector a block has the pull's name and its sets, and what the client asked for is left out.
+    """
 
     def __init__(self, axes):
         self.axes = axes
@@ -28,6 +31,10 @@ class WeekView:
         for side in axes.spines.values():
             side.set_visible(False)
         self.wide, self.high = axes.figure.get_size_inches() * 72 * np.array(axes.get_position().size)
+        self.brief = at_projector()
+        self.top, self.head, self.said_at, self.pitch = page_or_projector(
+            (TOP, 0.92, 0.85, 1.5), (0.89, 0.95, 0.95, 1.0)
+        )
         self.asked = self._text()
         self.heads = [self._text(weight="bold") for _ in range(MOST_DAYS)]
         self.blocks = [axes.add_patch(self._block()) for _ in range(MOST_DAYS * MOST_BLOCKS)]
@@ -47,7 +54,8 @@ class WeekView:
         """What a client asked for, and a `week.Plan`, or the lines of a clash or a referral."""
         for artist in (*self.heads, *self.blocks, *self.said, *(line for lines in self.lines for line in lines)):
             artist.set_visible(False)
-        self._put(self.asked, 0.5, 0.98, asked_words(client))
+        if not self.brief:
+            self._put(self.asked, 0.5, 0.98, asked_words(client))
         if isinstance(answer, Plan):
             self._week(answer)
         else:
@@ -56,13 +64,13 @@ class WeekView:
     def _week(self, plan):
         days = plan.client.days
         wide = 1 / days
-        tall = TOP / max(2, *(len(plan.day(day + 1)) for day in range(days)))
+        tall = self.top / max(2, *(len(plan.day(day + 1)) for day in range(days)))
         spare = iter(zip(self.blocks, self.lines, strict=True))
         for day in range(days):
-            self._put(self.heads[day], (day + 0.5) * wide, 0.92, f"day {day + 1}")
+            self._put(self.heads[day], (day + 0.5) * wide, self.head, f"day {day + 1}")
             for place, row in enumerate(plan.day(day + 1)):
                 block, lines = next(spare)
-                self._fill(block, lines, row, (day * wide, TOP - (place + 1) * tall), wide, tall)
+                self._fill(block, lines, row, (day * wide, self.top - (place + 1) * tall), wide, tall)
 
     def _fill(self, block, lines, row, corner, wide, tall):
         colour, outline, sign = BOTH_LOOK if len(row.direct) > 1 else GROUP_LOOK[row.direct[0]]
@@ -74,8 +82,11 @@ class WeekView:
         share = f"{sign} {' + '.join(parts)}" if len(parts) > 1 else f"{sign} {row.direct[0]} {parts[0]}"
         letters = int((wide * self.wide - 14) / LETTER)
         told = [set_words(row), *textwrap.wrap(f"{grip}, {turn_words(row.pull)}", letters), share]
-        name = textwrap.wrap(row.name, letters)[: MOST_LINES - len(told)]
         step = LEADING / self.high
+        most = MOST_LINES
+        if self.brief:
+            told, most = told[:1], int(tall / step - 0.4)
+        name = textwrap.wrap(row.name, letters)[: most - len(told)]
         top = corner[1] + tall / 2 + step * (len(name) + len(told) - 1) / 2
         for place, (line, words) in enumerate(zip(lines, [*name, *told], strict=False)):
             self._put(line, corner[0] + wide / 2, top - place * step, words)
@@ -84,7 +95,7 @@ class WeekView:
     def _say(self, lines):
         told = [line for words in lines for line in textwrap.wrap(words, int(self.wide / LETTER))]
         for place, (line, words) in enumerate(zip(self.said, told, strict=False)):
-            self._put(line, 0.5, 0.85 - 1.5 * place * LEADING / self.high, words)
+            self._put(line, 0.5, self.said_at - self.pitch * place * LEADING / self.high, words)
             line.set_fontweight("normal" if place else "bold")
 
     @staticmethod

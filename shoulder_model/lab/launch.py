@@ -3,39 +3,17 @@
 All state (settings, trust, history) lies in ``.lab/`` beside the workbook; deleting it loses nothing.
 """
 
-import json
 import os
 from pathlib import Path
 
 import nbformat
 from nbformat.sign import NotebookNotary
 
+from ..checkout import HOME, LECTURE, LECTURE_STATE, NoWorkbook, chapters
 from ..inputs import UnknownName, choice
 
-HOME = Path(__file__).parents[2]  # the checkout
-LECTURE_FONTS = {"code-font-size": "18px", "content-font-size1": "20px", "ui-font-size1": "16px"}
-THEME_FILE = Path("@jupyterlab", "apputils-extension", "themes.jupyterlab-settings")
 FIRST = "00_start"
-
-
-class NoWorkbook(RuntimeError):
-    """The notebooks are not where the package expects them."""
-
-
-def chapters(home=HOME):
-    """Names of the workbook's chapters.
-
-    Raises
-    ------
-    NoWorkbook
-        Where there is no workbook beside the package.
-    """
-    names = sorted(path.stem for path in (home / "workbook").glob("*.ipynb"))
-    if not names:
-        raise NoWorkbook(
-            f"no notebooks in {home / 'workbook'}: get the whole project and install it with 'pip install -e .'"
-        )
-    return names
+LECTURE_PAGE = "shoulder_model/lecture/lecture.ipynb"
 
 
 def environment(state):
@@ -50,52 +28,37 @@ def environment(state):
     }
 
 
-def settings_folder(state, lecture=False):
-    """Where a reader's settings are kept; a lecture has its own, so that neither changes the other."""
-    return state / ("lecture" if lecture else "user")
-
-
-def write_settings(state, lecture=False):
-    """Prepare the settings folder, with larger letters for a lecture; what a reader has set there stays."""
-    fonts = settings_folder(state, lecture) / THEME_FILE
-    fonts.parent.mkdir(parents=True, exist_ok=True)
-    if lecture and not fonts.exists():
-        fonts.write_text(json.dumps({"overrides": LECTURE_FONTS}), encoding="utf-8")
-
-
 def trust(home, state):
-    """Sign every chapter, so that its pictures and buttons show at once. Returns the names of those signed.
+    """Sign every chapter and the lecture's page, so that what they show shows at once. Returns the names of those signed.
 
     A damaged file is left out: JupyterLab says what is wrong with it when it is opened.
     """
     signed = []
     (state / "data").mkdir(parents=True, exist_ok=True)  # first: without it the signatures stay in memory
     notary = NotebookNotary(data_dir=str(state / "data"))
-    for name in chapters(home):
+    for path in [*(home / "workbook" / f"{name}.ipynb" for name in chapters(home)), home / LECTURE_PAGE]:
         try:
-            notary.sign(nbformat.read(home / "workbook" / f"{name}.ipynb", as_version=4))
-        except (ValueError, AttributeError, nbformat.ValidationError):  # no JSON, or not a notebook's
+            notary.sign(nbformat.read(path, as_version=4))
+        except (
+            OSError,
+            ValueError,
+            AttributeError,
+            nbformat.ValidationError,
+        ):  # not there, no JSON, or not a notebook's
             continue
-        signed.append(name)
+        signed.append(path.stem)
     notary.store.close()
     return signed
 
 
-def lab_arguments(home, state, chapter=FIRST, port=None, browser=True, lecture=False):
-    """Command line of JupyterLab for one chapter, on loopback only.
-
-    Raises
-    ------
-    UnknownName
-        A chapter that is not there; the text gives the nearest.
-    """
-    name = choice("chapter", chapter.removesuffix(".ipynb"), chapters(home))
+def lab_arguments(home, state, page=f"workbook/{FIRST}.ipynb", port=None, browser=True):
+    """Command line of JupyterLab for one ``page``, a notebook's path below ``home``; on loopback only."""
     line = [
         "--ServerApp.ip=127.0.0.1",
         f"--ServerApp.root_dir={home}",
-        f"--LabApp.default_url=/doc/tree/workbook/{name}.ipynb",
+        f"--LabApp.default_url=/doc/tree/{page}",
         f"--LabApp.app_settings_dir={Path(__file__).parent}",
-        f"--LabApp.user_settings_dir={settings_folder(state, lecture)}",
+        f"--LabApp.user_settings_dir={state / 'user'}",
         f"--LabApp.workspaces_dir={state / 'workspaces'}",
         f"--LabApp.extra_labextensions_path={Path(__file__).parent / 'labextensions'}",
         "--LabApp.extension_manager=readonly",
@@ -112,21 +75,32 @@ def lab_arguments(home, state, chapter=FIRST, port=None, browser=True, lecture=F
     return line
 
 
-def prepare(home, state, lecture=False):
-    """Everything but the start: settings, environment of this process, trust."""
-    write_settings(state, lecture)
+def chapter_page(home, chapter):
+    """Path of a ``chapter``'s notebook below ``home``; raises `inputs.UnknownName` with the nearest where there is none."""
+    return f"workbook/{choice('chapter', chapter.removesuffix('.ipynb'), chapters(home))}.ipynb"
+
+
+def lecture_environment(state, lecture):
+    """The variables that tell the lecture's kernel its run sheet or chapter (``lecture``, str; empty to choose on the page)."""
+    return {LECTURE: lecture, LECTURE_STATE: str(state / "lecture")}
+
+
+def prepare(home, state):
+    """Everything but the start: environment of this process, trust."""
     os.environ.update(environment(state))
     trust(home, state)
 
 
 __all__ = [
+    "FIRST",
+    "HOME",
+    "LECTURE_PAGE",
     "NoWorkbook",
     "UnknownName",
-    "chapters",
+    "chapter_page",
     "environment",
     "lab_arguments",
+    "lecture_environment",
     "prepare",
-    "settings_folder",
     "trust",
-    "write_settings",
 ]

@@ -3,10 +3,9 @@
 from dataclasses import dataclass
 
 import ipywidgets as w
-import matplotlib as mpl
 
 from ..draw.forest import Forest, forest_line, key_words, summary_line
-from ..draw.look import STYLE, new_figure
+from ..draw.look import at_projector
 from ..evidence import (
     ASSUMED,
     HELD,
@@ -24,7 +23,7 @@ from ..evidence import (
 )
 from ..inputs import InputError
 from ..words import counted, listed
-from .panel import WRAP, Panel, dropdown
+from .panel import WRAP, Panel, Sheet, dropdown
 from .saved import read_values, values_text
 from .slider import slider
 
@@ -33,6 +32,8 @@ SWITCHES = {
     "mvic_only": "scaled to MVIC only",
     "trained_only": "trained lifters only",
 }
+
+NO_GROWTH = "EMG averages of small groups, not growth, not one person."
 
 
 @dataclass(frozen=True)
@@ -56,14 +57,12 @@ class EvidencePanel(Panel):
         Other results than the workbook's own.
     """
 
+    page = Sheet(4.9, {"forest": [0.437, 0.155, 0.262, 0.79]}, {"x": "standardised difference g [SD between people]"})
+    projected = Sheet(3.6, {"forest": [0.435, 0.19, 0.28, 0.715]}, {"x": "difference g [SD between people]"})
+
     def __init__(self, question="row or pulldown", muscle="latissimus dorsi", trials=None):
         self.trials = comparisons() if trials is None else tuple(trials)
-        with mpl.rc_context(STYLE):
-            figure = new_figure(11.2, 4.9)
-            axes = figure.add_axes([0.437, 0.155, 0.262, 0.79])
-            self.forest = Forest(axes, "standardised difference g [SD between people]")
-            key_words(axes)
-        self.ghosts = (self.forest,)
+        figure = self.make_figure()
         asked = tuple(name for name in SIDES if muscles(name, self.trials))
         self.question = dropdown("Question", asked, question, 19)
         self.muscle = dropdown("Muscle", muscles(question, self.trials), muscle, 17)
@@ -74,7 +73,7 @@ class EvidencePanel(Panel):
         }
         self.sliders = {
             "correlation": slider("Correlation between conditions (assumed)", ASSUMED, 0, 0.9, 0.05),
-            "minimum_n": slider("Smallest trial [people]", 0, 0, 30, 1),
+            "minimum_n": slider("Smallest trial [people]", 0, 0, 30, 1, main=at_projector()),
         }
         rows = [
             w.HBox([self.question, self.muscle, self.held], layout=WRAP),
@@ -84,6 +83,16 @@ class EvidencePanel(Panel):
         super().__init__("evidence-panel", figure, rows)
         self.question.observe(lambda change: self._other_question(change["new"]), "value")
         self.follow(self.muscle, self.held, *self.switches.values(), *self.sliders.values())
+
+    def make_views(self, figure):
+        """The lines of results, and where there is room what their marks mean."""
+        axes, x = self.sheet.axes(figure, "forest"), self.sheet.labels["x"]
+        if at_projector():
+            self.forest = Forest(axes, x, left=-1.55, right=1.04, brief=41)
+        else:
+            self.forest = Forest(axes, x)
+            key_words(axes)
+        self.ghosts = (self.forest,)
 
     def _other_question(self, question):
         """Offer the muscles of this question; keep the muscle where it has some."""
@@ -126,7 +135,16 @@ class EvidencePanel(Panel):
             f"Left out: {listed(out)}." if out else "",
             cautions(shown),
             difference_words(shown, v["correlation"]) if shown else "",
-            "" if v["muscle"] == "largest load" else "EMG averages of small groups, not growth, not one person.",
+            "" if v["muscle"] == "largest load" else NO_GROWTH,
+        ]
+        return " ".join(part for part in parts if part)
+
+    def brief(self, state):
+        parts = [
+            "" if state.values["muscle"] == "largest load" else NO_GROWTH,
+            "An arrow: only an order or a p-value was printed."
+            if any(row.kind != "difference" for row in state.shown)
+            else "",
         ]
         return " ".join(part for part in parts if part)
 
@@ -134,6 +152,8 @@ class EvidencePanel(Panel):
         v = kept.values
         said = [together(each.shown, each.values["question"], each.values["correlation"]) for each in (state, kept)]
         same = state.shown == kept.shown
+        if self.on_projector and not same:
+            return f"{_counts(state.shown).capitalize()} instead of {_counts(kept.shown)}. {said[0]}"
         parts = ["the same results" if same else f"{_counts(state.shown)} instead of {_counts(kept.shown)}"]
         wider = _mean_width(state) - _mean_width(kept)
         if abs(wider) >= 0.005:

@@ -2,10 +2,9 @@
 function render({ model, el }) {
   const label = document.createElement("label");
   label.className = "file-door";
-  label.textContent = "Open a set-up: drop it here or ";
   const input = document.createElement("input");
   input.type = "file";
-  input.accept = ".json";
+  [label.textContent, input.accept] = model.get("words");
   label.append(input);
   el.append(label);
 

@@ -13,11 +13,15 @@ STYLE = """
 
 
 class FileDoor(anywidget.AnyWidget):
-    """Drop zone and file chooser; ``opened`` holds the last file as name, text and a running count."""
+    """Drop zone and file chooser; ``opened`` holds the last file as name, text and a running count.
+
+    ``words`` holds what stands on it, and the ending of the files that it takes.
+    """
 
     _esm = Path(__file__).with_name("file_door.js")
     _css = STYLE
     opened = traitlets.Dict().tag(sync=True)
+    words = traitlets.Tuple(("Open a set-up: drop it here or ", ".json")).tag(sync=True)
 
     def save(self, name, content, mime):
         """Hand ``content`` (bytes) to the browser as a download called ``name``."""

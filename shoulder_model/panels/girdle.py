@@ -7,7 +7,6 @@ from ..draw.look import GIRDLE_LOOK
 from ..draw.scene import scene_of
 from ..draw.supply_bars import SupplyBars
 from ..draw.top_view import TopView
-from ..draw.torque_curves import TorqueCurves
 from ..mechanics import girdle_margin
 from ..muscles import girdle_muscles
 from ..repetition import carried_way
@@ -21,6 +20,7 @@ from ..words import (
     torque_change_words,
 )
 from .grip import GripPanel
+from .panel import PROJECTED_HEIGHT, Sheet
 from .pull_panel import grip_slider, lean_slider
 
 NAMES = {  # muscle -> what a coach calls it
@@ -39,7 +39,27 @@ class GirdlePanel(GripPanel):
     """Retraction and depression torque against the grip; the muscles' arms about the SC joint beside it."""
 
     name, quantity, shows_muscles, start = "girdle-panel", "girdle_torque", True, "seated row wide"
+    x_label = "grip ratio"
     arm_weighs, blade_start = True, "travels"
+    page = Sheet(
+        4.0,
+        {
+            "front": [0.003, 0.02, 0.205, 0.9],
+            "top": [0.213, 0.02, 0.205, 0.9],
+            "bars": [0.548, 0.145, 0.135, 0.76],
+            "curves": [0.752, 0.145, 0.238, 0.575],
+        },
+        {"y": "girdle torque, one side [N m]"},
+    )
+    projected = Sheet(
+        PROJECTED_HEIGHT,
+        {
+            "front": [0.004, 0.013, 0.218, 0.885],
+            "top": [0.230, 0.013, 0.218, 0.885],
+            "curves": [0.540, 0.215, 0.448, 0.565],
+        },
+        {"y": "torque [N m]"},
+    )
     margin = staticmethod(girdle_margin)
 
     def field_sliders(self):
@@ -49,21 +69,19 @@ class GirdlePanel(GripPanel):
         }
 
     def make_views(self, figure):
-        self.front = FrontView(figure.add_axes([0.003, 0.02, 0.205, 0.9]))
-        self.top = TopView(figure.add_axes([0.213, 0.02, 0.205, 0.9]))
+        self.front = FrontView(self.sheet.axes(figure, "front"))
+        self.top = TopView(self.sheet.axes(figure, "top"))
         names = [NAMES.get(name, name) for name in SHOWN]
-        self.bars = SupplyBars(figure.add_axes([0.548, 0.145, 0.135, 0.76]), names)
-        axes = figure.add_axes([0.752, 0.145, 0.238, 0.575])
-        label = "girdle torque, one side [N m]"
-        self.curves = TorqueCurves(axes, "grip ratio", self.x_values[[0, -1]], label, GIRDLE_LOOK)
-        self.ghosts = (self.front, self.top, self.bars, self.curves)
+        self.bars = SupplyBars(self.sheet.axes(figure, "bars"), names) if "bars" in self.sheet.places else None
+        self.curves = self.make_curves(figure, looks=GIRDLE_LOOK)
+        self.ghosts = tuple(filter(None, (self.front, self.top, self.bars, self.curves)))
 
     def move_views(self, state):
         scene = scene_of(state.lifter, state.pull, state.rep, state.point)
         self.front.show(scene)
         self.top.show(scene)
-        arms = state.rep.girdle_moment_arm.isel(point=state.point).sel(muscle=list(SHOWN)).values
-        self.bars.show(1000 * arms)
+        if self.bars:
+            self.bars.show(1000 * state.rep.girdle_moment_arm.isel(point=state.point).sel(muscle=list(SHOWN)).values)
 
     def verdict(self, state):
         parts = [

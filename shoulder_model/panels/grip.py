@@ -11,6 +11,7 @@ class GripPanel(PullPanel):
 
     name, field, start = "grip-panel", "grip_ratio", "front pulldown"
     x_label = "grip: the hands' distance over the shoulders'"
+    x_brief = "grip [× shoulders]"
     x_values = np.linspace(0.3, 2.2, 20)
 
     def field_sliders(self):

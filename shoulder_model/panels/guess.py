@@ -47,12 +47,13 @@ class Guess(w.VBox):
 
     def __init__(self, question, answer, because, choices=None, unit="", close=0.2, within=None, then=None):
         super().__init__()
-        self.answer, self.because, self.unit = answer, because, unit
+        self.question, self.answer, self.because, self.unit = question, answer, because, unit
         if choices is not None and answer not in choices:
             raise ValueError(f"answer {answer!r} is not among the choices {list(choices)}")
         if choices is None and not answer and within is None:
             raise ValueError("an answer of 0 needs within: no share of nothing is close")
         self.within = close * abs(answer) if choices is None and within is None else within
+        self.choices = None if choices is None else shuffled(question, choices)
         asked = w.HTML(f'<div style="{TEXT}"><b>Your guess first.</b> {escape(question)}</div>')
         if choices is None:
             self.guess = w.Text(
@@ -60,7 +61,7 @@ class Guess(w.VBox):
                 style={"description_width": "initial"},
             )  # fmt: skip
         else:
-            self.guess = w.RadioButtons(options=shuffled(question, choices), index=None, layout=w.Layout(width="auto"))
+            self.guess = w.RadioButtons(options=self.choices, index=None, layout=w.Layout(width="auto"))
         self.verdict, self.unfolder = w.HTML(), Unfolder()
         self.button = button("That is my guess", self.judge, "compare the guess with the answer")
         self.show_button = button("Show me", self.show, "the answer without a guess")
@@ -88,11 +89,11 @@ class Guess(w.VBox):
                 self._say("Type a number first.")
                 return
             right = abs(self.number - self.answer) <= self.within
-        self._reveal(f"{'✓ Yes' if right else '✗ Not quite'}: {self._shown()}. {self.because}")
+        self._reveal(f"{'✓ Yes' if right else '✗ Not quite'}: {self.shown}. {self.because}")
 
     def show(self):
         """Say the answer without a guess."""
-        self._reveal(f"{self._shown()}. {self.because}")
+        self._reveal(f"{self.shown}. {self.because}")
 
     def _reveal(self, text):
         """Verdict, what comes after it, and the answers below."""
@@ -100,7 +101,9 @@ class Guess(w.VBox):
         self.then.layout.display = "flex"
         self.unfolder.unfold()
 
-    def _shown(self):
+    @property
+    def shown(self):
+        """The answer as it is said: a choice with a capital letter, a number with its unit."""
         if isinstance(self.guess, w.RadioButtons):
             return f"{self.answer[0].upper()}{self.answer[1:]}"
         return f"{self.answer:.3g} {self.unit}".strip().replace("-", "−")

@@ -3,13 +3,12 @@
 from dataclasses import dataclass
 
 import ipywidgets as w
-import matplotlib as mpl
 import numpy as np
 from matplotlib.patches import Polygon
 
 from ..axes import MUSCLE_AXES, OPPOSITE
 from ..draw.artists import label
-from ..draw.look import AXIS_LOOK, BLACK, GREY, ROTATION_LOOK, STYLE, new_figure
+from ..draw.look import AXIS_LOOK, BLACK, GREY, ROTATION_LOOK
 from ..draw.muscle_view import MuscleView
 from ..draw.torque_curves import TorqueCurves
 from ..mechanics import posed_arm, raised_arm
@@ -17,7 +16,7 @@ from ..muscles import landmarks, moment_arms, path_points, path_sets, paths, sho
 from ..people import Lifter
 from ..tables import columns_text, read_table
 from ..words import listed, torque_change_words, with_margin, written
-from .panel import WRAP, Panel, dropdown
+from .panel import PROJECTED_HEIGHT, WRAP, Panel, Sheet, dropdown
 from .saved import read_values, values_text
 from .slider import slider
 
@@ -53,11 +52,28 @@ class LatState:
 class LatPanel(Panel):
     """Muscle, elevation, plane of elevation, how deep the insertion sits, scapula turning or not."""
 
+    page = Sheet(
+        4.0,
+        {
+            "from behind": [0.002, 0.02, 0.182, 0.9],
+            "from the side": [0.189, 0.02, 0.182, 0.9],
+            "curves": [0.445, 0.145, 0.265, 0.56],
+            "lengths": [0.785, 0.145, 0.2, 0.56],
+        },
+        {"x": "elevation of the upper arm [°]", "y": "moment arm [mm]"},
+    )
+    projected = Sheet(
+        PROJECTED_HEIGHT,
+        {
+            "from behind": [0.004, 0.013, 0.185, 0.885],
+            "from the side": [0.197, 0.013, 0.185, 0.885],
+            "curves": [0.474, 0.215, 0.506, 0.385],
+        },
+        {"x": "arm raised [°]", "y": "arm [mm]"},
+    )
+
     def __init__(self, muscle="latissimus dorsi middle"):
-        with mpl.rc_context(STYLE):
-            figure = new_figure()
-            self.make_views(figure)
-        self.ghosts = (*self.views, self.curves, self.lengths)
+        figure = self.make_figure()
         self.muscle = dropdown("Muscle", shoulder_muscles(), muscle, 20)
         self.turning = w.Checkbox(
             True, description="shoulder blade turns with the arm", indent=False, layout=w.Layout(width="19em")
@@ -75,19 +91,17 @@ class LatPanel(Panel):
         self.follow(self.muscle, self.turning, *self.sliders.values())
 
     def make_views(self, figure):
-        """Two views of the muscle, its moment arms and its length over elevation, the published band."""
-        self.views = [
-            MuscleView(figure.add_axes([0.002 + 0.187 * i, 0.02, 0.182, 0.9]), title)
-            for i, title in enumerate(("from behind", "from the side"))
-        ]
-        x, ends = "elevation of the upper arm [°]", ELEVATIONS[[0, -1]]
-        looks = AXIS_LOOK | ROTATION_LOOK
-        self.curves = TorqueCurves(
-            figure.add_axes([0.445, 0.145, 0.265, 0.56]), x, ends, "moment arm [mm]", looks, unit="mm"
-        )
-        self.lengths = TorqueCurves(
-            figure.add_axes([0.785, 0.145, 0.2, 0.56]), x, ends, "longer than hanging [mm]", LENGTH_LOOK, unit="mm"
-        )
+        """Two views of the muscle, its moment arms and, where there is room, its length over elevation, the published band."""
+        sheet = self.sheet
+        self.views = [MuscleView(sheet.axes(figure, title), title) for title in ("from behind", "from the side")]
+
+        def curves(place, y, looks):
+            return TorqueCurves(sheet.axes(figure, place), sheet.labels["x"], ELEVATIONS[[0, -1]], y, looks, unit="mm")
+
+        self.curves = curves("curves", sheet.labels["y"], AXIS_LOOK | ROTATION_LOOK)
+        has_lengths = "lengths" in sheet.places
+        self.lengths = curves("lengths", "longer than hanging [mm]", LENGTH_LOOK) if has_lengths else None
+        self.ghosts = tuple(filter(None, (*self.views, self.curves, self.lengths)))
         axes = self.curves.axes
         self.published = axes.add_patch(
             Polygon([(0, 0)], facecolor="none", edgecolor=GREY, lw=1.2, ls="--", zorder=1, animated=True)
@@ -143,8 +157,9 @@ class LatPanel(Panel):
         self._published(state)
         x_now = state.values["elevation_deg"]
         self.curves.show(ELEVATIONS, state.arms, state.margin, x_now, state.now, state.now_margin)
-        doubt, last = state.longer_margin[:-1, None], state.longer_margin[-1:]
-        self.lengths.show(ELEVATIONS, state.longer[:, None], doubt, x_now, [state.now_longer], last)
+        if self.lengths:
+            doubt, last = state.longer_margin[:-1, None], state.longer_margin[-1:]
+            self.lengths.show(ELEVATIONS, state.longer[:, None], doubt, x_now, [state.now_longer], last)
 
     def _published(self, state):
         here = state.values["muscle"], state.values["plane_deg"]
@@ -180,11 +195,19 @@ class LatPanel(Panel):
             "hanging. The ± is an insertion 1 cm higher or lower; landmarks are partly from memory."
         )
 
+    def brief(self, state):
+        return "The ± is an insertion 1 cm higher or lower; landmarks are partly from memory."
+
     def compare(self, state, kept):
         same = kept.values["muscle"] == state.values["muscle"]
         whose = "" if same else f"{kept.values['muscle']}, "
-        change = torque_change_words(state.now, kept.now, SIDES, "mm")
-        return f"Against the kept one ({whose}{kept.values['elevation_deg']:.0f}°): {change}."
+        told = np.arange(len(state.now))
+        if self.on_projector:  # there is room for what changed most
+            told = np.argsort(-np.abs(state.now - kept.now), kind="stable")[:2]
+        names = {MUSCLE_AXES[i]: SIDES[MUSCLE_AXES[i]] for i in told}
+        change = torque_change_words(state.now[told], kept.now[told], names, "mm")
+        most = ", above all" if self.on_projector else ""
+        return f"Against the kept one ({whose}{kept.values['elevation_deg']:.0f}°){most}: {change}."
 
     def table(self, state):
         columns = {"elevation [deg]": ELEVATIONS}

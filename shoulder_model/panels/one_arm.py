@@ -3,11 +3,10 @@
 from dataclasses import dataclass
 
 import ipywidgets as w
-import matplotlib as mpl
 import numpy as np
 
 from ..draw.free_body import FreeBody
-from ..draw.look import BLUE, STYLE, VERMILLION, new_figure
+from ..draw.look import BLUE, VERMILLION
 from ..draw.side_views import HeldView
 from ..draw.torque_curves import TorqueCurves
 from ..mechanics import HeldWeight, held_weight
@@ -15,7 +14,7 @@ from ..people import ELBOW_LIMIT, SEXES, Lifter
 from ..sources import fact
 from ..tables import columns_text
 from ..words import torque_change_words
-from .panel import WRAP, Panel, dropdown
+from .panel import PROJECTED_HEIGHT, WRAP, Panel, Sheet, dropdown
 from .saved import read_values, values_text
 from .slider import slider
 
@@ -40,15 +39,23 @@ class HoldState:
 class OneArmPanel(Panel):
     """Load, upper-arm elevation, elbow flexion and the flexors' moment arm."""
 
+    page = Sheet(
+        4.0,
+        {"side": [0.005, 0.02, 0.315, 0.9], "body": [0.33, 0.02, 0.26, 0.9], "curves": [0.665, 0.145, 0.315, 0.68]},
+        {"x": "upper arm from hanging, forward [°]", "y": "torque to hold still [N m]"},
+    )
+    projected = Sheet(
+        PROJECTED_HEIGHT,
+        {
+            "side": [0.004, 0.013, 0.172, 0.885],
+            "body": [0.184, 0.013, 0.320, 0.885],
+            "curves": [0.594, 0.215, 0.386, 0.555],
+        },
+        {"x": "upper arm [° forward]", "y": "torque [N m]"},
+    )
+
     def __init__(self, sex="men"):
-        with mpl.rc_context(STYLE):
-            figure = new_figure()
-            self.side = HeldView(figure.add_axes([0.005, 0.02, 0.315, 0.9]))
-            self.body = FreeBody(figure.add_axes([0.33, 0.02, 0.26, 0.9]))
-            axes = figure.add_axes([0.665, 0.145, 0.315, 0.68])
-            label = "upper arm from hanging, forward [°]"
-            self.curves = TorqueCurves(axes, label, ELEVATIONS[[0, -1]], "torque to hold still [N m]", LOOKS, digits=1)
-        self.ghosts = (self.side, self.body, self.curves)
+        figure = self.make_figure()
         self.sex = dropdown("Lifter", SEXES, sex, 9.1)
         self.arm_weight = w.Checkbox(
             True, description="arm's own weight", indent=False, layout=w.Layout(width="11.2em")
@@ -65,6 +72,14 @@ class OneArmPanel(Panel):
         rows = [w.HBox([main]), w.HBox([self.sex, self.arm_weight, *others], layout=WRAP)]
         super().__init__("one-arm-panel", figure, rows)
         self.follow(self.sex, self.arm_weight, *self.sliders.values())
+
+    def make_views(self, figure):
+        """The lifter, the forearm cut free, and the curves."""
+        self.side = HeldView(self.sheet.axes(figure, "side"))
+        self.body = FreeBody(self.sheet.axes(figure, "body"))
+        axes, labels = self.sheet.axes(figure, "curves"), self.sheet.labels
+        self.curves = TorqueCurves(axes, labels["x"], ELEVATIONS[[0, -1]], labels["y"], LOOKS, digits=1)
+        self.ghosts = (self.side, self.body, self.curves)
 
     def read(self):
         lifter = Lifter.average(self.sex.value)
@@ -115,6 +130,9 @@ class OneArmPanel(Panel):
             f"{ahead(from_elbow)} the elbow; the muscle's moment arm is {state.values['muscle_arm_cm']:.1f} cm; the joint takes "
             f"{np.linalg.norm(held.joint_force):.0f} N. Accurate to about ± {held.margin.max():.1f} N m ({doubt})."
         )
+
+    def brief(self, state):
+        return f"Accurate to about ± {state.held.margin.max():.1f} N m."
 
     def compare(self, state, kept):
         force, was = round(float(state.held.tension)), round(float(kept.held.tension))

@@ -2,11 +2,14 @@
 
 import contextlib
 import threading
+from dataclasses import dataclass, field
 from functools import wraps
 from pathlib import Path
 
 import ipywidgets as w
+import matplotlib as mpl
 
+from ..draw.look import STYLE, at_projector, new_figure, page_or_projector
 from ..draw.stage import Stage
 from ..inputs import InputError, choice
 from ..people import Lifter, expected_measures
@@ -16,6 +19,7 @@ from .slider import Slider
 
 MIME = {"svg": "image/svg+xml", "png": "image/png", "csv": "text/csv", "json": "application/json"}
 TEXT = "font-size:var(--jp-content-font-size1,14px);line-height:1.4;"
+PROJECTED_HEIGHT = 3.4  # inch, of 11.2 in width: what sliders and words leave of a lecture's screen
 WIDE = {"description_width": "initial"}
 WRAP = w.Layout(flex_flow="row wrap", width="100%", align_items="center")
 
@@ -50,6 +54,23 @@ def one_at_a_time(method):
             return method(panel, *given, **named)
 
     return alone
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """Where a picture's parts stand on one kind of sheet.
+
+    ``height`` (float) of the sheet, 11.2 inches wide [inch]; ``places`` (dict) of the axes by name, as left, bottom, width and
+    height in shares of the sheet, without those that there is no room for; ``labels`` (dict) of axes by name.
+    """
+
+    height: float
+    places: dict
+    labels: dict = field(default_factory=dict)
+
+    def axes(self, figure, name):
+        """New axes of a ``figure`` in the place called ``name`` (str)."""
+        return figure.add_axes(self.places[name])
 
 
 class OptionalNumber(w.Text):
@@ -125,14 +146,20 @@ class Panel(w.VBox):
     The picture is two layers (`draw.stage`); a move is one message to the page (`picture`). An input the model refuses becomes
     one line above the picture, which stays as it was.
 
-    A panel of its own supplies ``ghosts`` (artists with ``keep`` and ``drop``), calls `follow` with its controls, and has
-    these hooks:
+    Made inside `draw.look.projector` it is a panel for a lecture: ``projected`` says where the picture's parts stand, the small
+    print is brief, and only the main slider and those of `show_sliders` are in sight.
+
+    A panel of its own supplies ``page`` and ``projected`` (`Sheet`), ``ghosts`` (artists with ``keep`` and ``drop``), calls
+    `make_figure` and then `follow` with its controls, and has these hooks:
+
+    - ``make_views(figure)``: the picture's axes, in the places of ``sheet``, and its artists
 
     - ``read()``: the controls' values as the model's input and result; raises `InputError`
     - ``draw(state)``: moves the artists and nothing else; True when the still layer has to be drawn again
     - ``tell(state)``: sets what follows beside the picture, a table for example
     - ``verdict(state)``: the answer in one sentence, two lines at most
     - ``small(state)``: accuracy, limits and cautions, for the small print below it
+    - ``brief(state)``: the same for a projector, two lines at most in large letters; ``small(state)`` without it
     - ``set_up(state)``: the set-up in a few words, for those who do not see the controls
     - ``compare(state, kept)``: the difference to the kept state in a sentence, said in place of the verdict
     - ``table(state)``: the numbers as CSV text
@@ -145,6 +172,7 @@ class Panel(w.VBox):
     name : str
         Of the files that it saves; with underscores, of the figure that stands for it on a page that is not running.
     figure : matplotlib.figure.Figure
+        Of `make_figure`.
     controls : list of widgets
         Row by row.
     folded : dict, optional
@@ -158,6 +186,7 @@ class Panel(w.VBox):
         self.add_class("pull-panel")
         self.name, self.stage, self.kept, self._quiet = name, Stage(figure), None, 0
         self.lock = threading.RLock()
+        self.on_projector = at_projector()
         self.picture = Picture(self.stage, name.replace("-", "_"))
         self.picture.ahead = self.ahead
         self.door = FileDoor()
@@ -176,6 +205,31 @@ class Panel(w.VBox):
         self.children = [*controls, self.picture, row, *(box for _, box in sections)]
         self.door.observe(lambda change: self.open_text(change["new"]["text"]), "opened")
         self.path.observe(lambda change: self._open_path(change["new"]), "value")
+
+    def make_figure(self):
+        """A figure of this panel's size, for a page or a projector, with ``make_views(figure)`` done; sets ``sheet``."""
+        self.sheet = page_or_projector(self.page, self.projected)
+        with mpl.rc_context(STYLE):
+            figure = new_figure(height=self.sheet.height)
+            self.make_views(figure)
+        return figure
+
+    def show_sliders(self, names):
+        """Keep sliders in sight in a lecture, beside the main one.
+
+        Parameters
+        ----------
+        names : sequence of str
+            With the unit or without it, as in "Trunk lean [° back]". One that the panel does not have raises
+            `inputs.UnknownName`.
+        """
+        sliders = self.picture.sliders
+        for name in [choice("slider", name.partition(" [")[0], tuple(sliders)) for name in names]:
+            sliders[name].add_class("in-lecture")
+
+    def brief(self, state):
+        """The small print for a projector."""
+        return self.small(state)
 
     def files(self):
         """What can be saved: kind of file -> words on the button."""
@@ -232,7 +286,7 @@ class Panel(w.VBox):
     def _said(self, state):
         """Everything that the page says in one ``state``, by where it stands."""
         verdict = self.verdict(state) if self.kept is None else self.compare(state, self.kept)
-        small = self.small(state)
+        small = self.brief(state) if self.on_projector else self.small(state)
         words = f"{self.set_up(state)}: {verdict} {small}".strip()
         return {"verdict": verdict, "small": small, "trouble": "", "words": words}
 

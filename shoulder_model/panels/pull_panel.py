@@ -5,11 +5,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 import ipywidgets as w
-import matplotlib as mpl
 import numpy as np
 
 from ..draw.facing_views import FrontView
-from ..draw.look import STYLE, new_figure
+from ..draw.look import page_or_projector
 from ..draw.scene import scene_of
 from ..draw.side_views import SideView
 from ..draw.torque_curves import TorqueCurves
@@ -27,7 +26,7 @@ from ..words import (
     torque_change_words,
     torque_words,
 )
-from .panel import WRAP, MeasureBoxes, OptionalNumber, Panel, dropdown
+from .panel import PROJECTED_HEIGHT, WRAP, MeasureBoxes, OptionalNumber, Panel, Sheet, dropdown
 from .saved import read_setup, rep_table, setup_text
 from .slider import slider
 
@@ -50,7 +49,7 @@ def grip_slider(**look):
 
 def lean_slider(start=0, **look):
     """The trunk's lean, from bent over to lying back; `slider` says how it may look."""
-    stops = {"bent over": -60, "upright": 0, "30° back": 30, "lying back": 60}
+    stops = {"bent over": -60, "upright": 0} | page_or_projector({"30° back": 30}, {}) | {"lying back": 60}
     return slider("Trunk lean [° back]", start, -90, 90, 1, stops=stops, **look)
 
 
@@ -111,8 +110,8 @@ class PullState:
 class PullPanel(Panel):
     """Pull, load, lifter, rep position, arm weight, shoulder blade; a panel of its own adds sliders for fields of `Pull`.
 
-    It names itself, the swept ``field``, the curves' ``x_label`` and ``x_values``, and the pull to ``start`` with, and
-    may have these hooks beside those of `Panel`:
+    It names itself, the swept ``field``, the curves' ``x_label`` (``x_brief`` for a projector) and ``x_values``, and the pull to
+    ``start`` with, and may have these hooks beside those of `Panel`:
 
     - ``field_sliders()``: sliders by field of `Pull`, in surface units
     - ``make_controls(pull, sex, measured)``, ``control_rows()``, ``folded_rows()``: more controls, and how they stand
@@ -131,7 +130,7 @@ class PullPanel(Panel):
         ``stature``, ``mass``, ``biacromial`` of the lifter, as far as measured. [m], [kg]
     """
 
-    name = field = x_label = start = ""
+    name = field = x_label = x_brief = start = ""
     x_values = np.empty(0)  # in surface units
     per_si = 1.0  # surface units of the swept field
 
@@ -140,12 +139,27 @@ class PullPanel(Panel):
     shows_work = False  # whether it needs who does the work
     arm_weighs = False  # at first; without it the torque is the load's alone, as by hand
     blade_start = "held"  # where the blade is at first; it stays so when another pull is chosen
-    height = 4.0  # of the picture, 11.2 wide
+    page = Sheet(
+        4.0,
+        {
+            "front": [0.003, 0.01, 0.215, 0.93],
+            "side": [0.222, 0.01, 0.28, 0.93],
+            "curves": [0.572, 0.145, 0.413, 0.62],
+        },
+        {"y": "shoulder torque, one side [N m]"},
+    )
+    projected = Sheet(
+        PROJECTED_HEIGHT,
+        {
+            "front": [0.004, 0.013, 0.194, 0.885],
+            "side": [0.206, 0.013, 0.302, 0.885],
+            "curves": [0.599, 0.215, 0.389, 0.475],
+        },
+        {"y": "torque [N m]"},
+    )
 
     def __init__(self, pull=None, sex="men", **measured):
-        with mpl.rc_context(STYLE):
-            figure = new_figure(height=self.height)
-            self.make_views(figure)
+        figure = self.make_figure()
         self.base = pulls[self.start if pull is None else pull]
         self.make_controls(self.base.name, sex, measured)
         rows, folded = self.control_rows(), self.folded_rows()
@@ -167,11 +181,15 @@ class PullPanel(Panel):
 
     def make_views(self, figure):
         """Axes and artists of the picture; sets ``ghosts`` and ``curves``."""
-        self.front = FrontView(figure.add_axes([0.003, 0.01, 0.215, 0.93]))
-        self.side = SideView(figure.add_axes([0.222, 0.01, 0.28, 0.93]))
-        limits = self.x_values[[0, -1]]
-        self.curves = TorqueCurves(figure.add_axes([0.572, 0.145, 0.413, 0.62]), self.x_label, limits)
+        self.front = FrontView(self.sheet.axes(figure, "front"))
+        self.side = SideView(self.sheet.axes(figure, "side"))
+        self.curves = self.make_curves(figure)
         self.ghosts = (self.front, self.side, self.curves)
+
+    def make_curves(self, figure, **look):
+        """The curves over the swept field; `TorqueCurves` says how they may ``look``."""
+        axes, x = self.sheet.axes(figure, "curves"), page_or_projector(self.x_label, self.x_brief or self.x_label)
+        return TorqueCurves(axes, x, self.x_values[[0, -1]], self.sheet.labels["y"], **look)
 
     def move_views(self, state):
         """Take everything but the curves to ``state``."""
@@ -274,7 +292,8 @@ class PullPanel(Panel):
         return f"{pull_words(state.lifter, state.pull).capitalize()}, {100 * state.along:.0f} % of the way"
 
     def verdict(self, state):
-        return f"Each shoulder must supply {torque_words(state.torque, state.load_torque)}."
+        load = None if self.on_projector else state.load_torque
+        return f"Each shoulder must supply {torque_words(state.torque, load)}."
 
     def small(self, state):
         lines = [
@@ -284,6 +303,14 @@ class PullPanel(Panel):
             caution_words(state.pull),
         ]
         return " ".join(line for line in lines if line)
+
+    def brief(self, state):
+        return " ".join(line for line in (self.accuracy(state), caution_words(state.pull)) if line)
+
+    @staticmethod
+    def accuracy(state):
+        """How sure the torques are, in a few words."""
+        return f"Accurate to about ± {state.margin.max():.0f} N m."
 
     def compare(self, state, kept):
         change = self.change_words(state, kept)

@@ -4,10 +4,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 import ipywidgets as w
-import matplotlib as mpl
 import numpy as np
 
-from ..draw.look import STYLE, new_figure
+from ..draw.look import at_projector
 from ..draw.week import SetBars, WeekView
 from ..mechanics import pulls
 from ..people import SEXES, Lifter
@@ -20,7 +19,7 @@ from ..week.rules import EXPERIENCE
 from ..week.wishes import counts_by_name
 from ..week.words import CAUTIONS, HONEST, asked_words
 from ..words import listed, written
-from .panel import TEXT, WRAP, MeasureBoxes, Panel, dropdown
+from .panel import PROJECTED_HEIGHT, TEXT, WRAP, MeasureBoxes, Panel, Sheet, dropdown
 from .saved import read_values, values_text
 from .slider import slider
 
@@ -69,12 +68,11 @@ class SessionPanel(Panel):
         ``stature``, ``mass``, ``biacromial`` of the client, as far as measured. [m], [kg]
     """
 
+    page = Sheet(4.0, {"week": [0.003, 0.01, 0.637, 0.98], "sets": [0.752, 0.14, 0.24, 0.76]})
+    projected = Sheet(PROJECTED_HEIGHT, {"week": [0.003, 0.01, 0.994, 0.98]})
+
     def __init__(self, sex="women", experience="intermediate", **measured):
-        with mpl.rc_context(STYLE):
-            figure = new_figure(11.2, 4.0)
-            self.view = WeekView(figure.add_axes([0.003, 0.01, 0.637, 0.98]))
-            self.bars = SetBars(figure.add_axes([0.752, 0.14, 0.24, 0.76]))
-        self.ghosts = (self.view, self.bars)
+        figure = self.make_figure()
         self._make_controls(sex, experience, measured)
         self.week_table = w.HTML(layout=w.Layout(width="100%"))
         super().__init__("session-panel", figure, self._rows(), self._folded_rows())
@@ -84,13 +82,19 @@ class SessionPanel(Panel):
             *self.there.values(), *self.left_out.values(), *self.health.values(),
         )  # fmt: skip
 
+    def make_views(self, figure):
+        """The week, and where there is room its sets as bars."""
+        self.view = WeekView(self.sheet.axes(figure, "week"))
+        self.bars = SetBars(self.sheet.axes(figure, "sets")) if "sets" in self.sheet.places else None
+        self.ghosts = tuple(filter(None, (self.view, self.bars)))
+
     def _make_controls(self, sex, experience, measured):
         self.sex = dropdown("Client", SEXES, sex, 9.1)
         self.experience = dropdown("Experience", EXPERIENCE, experience, 14)
         self.measures = MeasureBoxes(measured)
         self.sliders = {
             "goal": slider("Goal [% mid-back, the rest lat]", 50, 0, 100, 10),
-            "days": slider("Days a week", 3, 2, 5, 1),
+            "days": slider("Days a week", 3, 2, 5, 1, main=at_projector()),
             "own_weight_repetitions": slider("Pull-ups in a row", 0, 0, 20, 1),
         }
         self.limit_low_back = tick("spare the low back")
@@ -162,7 +166,8 @@ class SessionPanel(Panel):
 
     def draw(self, state):
         self.view.show(state.client, state.answer)
-        self.bars.show(state.answer)
+        if self.bars:
+            self.bars.show(state.answer)
 
     def tell(self, state):
         self.week_table.value = self._table_words(state.answer)
@@ -191,6 +196,9 @@ class SessionPanel(Panel):
         halves = [(high - low) / 2 for row in answer.rows for _, low, high in row.fitted.shares.values()]
         spread = f"The muscle shares spread by about ± {100 * max(halves):.0f} points."
         return f"{answer.counting} {spread} {CAUTIONS}"
+
+    def brief(self, state):
+        return "Start light. Pain, numbness, a past dislocation or surgery: see a licensed clinician."
 
     def compare(self, state, kept):
         now, was = state.answer, kept.answer

@@ -24,7 +24,7 @@ from ..repetition.repetition_maximum import REPETITIONS
 from ..repetition.strength import LOAD, REFERENCE
 from ..tables import columns_text
 from ..words import caution_words, end_words, listed
-from .panel import OptionalNumber, dropdown
+from .panel import PROJECTED_HEIGHT, OptionalNumber, Sheet, dropdown
 from .pull_panel import POINTS, PullPanel, PullState, grip_slider, lean_slider
 from .slider import slider
 
@@ -110,22 +110,40 @@ class WorkPanel(PullPanel):
     picture_first = True  # the span of the load takes as long as the picture
     shows_muscles = shows_work = arm_weighs = True
     blade_start = "travels"
+    page = Sheet(
+        4.0,
+        {
+            "back": [0.003, 0.01, 0.215, 0.93],
+            "side": [0.222, 0.01, 0.28, 0.93],
+            "bars": [0.628, 0.135, 0.085, 0.775],
+            "curves": [0.828, 0.145, 0.16, 0.7],
+        },
+    )
+    projected = Sheet(
+        PROJECTED_HEIGHT,
+        {
+            "back": [0.004, 0.013, 0.206, 0.885],
+            "bars": [0.432, 0.013, 0.125, 0.885],
+            "curves": [0.708, 0.215, 0.265, 0.645],
+        },
+    )
 
     def make_views(self, figure):
-        self.back = BackView(figure.add_axes([0.003, 0.01, 0.215, 0.93]), bands=True)
-        self.side = SideView(figure.add_axes([0.222, 0.01, 0.28, 0.93]), bands=True)
-        self.bars = EffortBars(figure.add_axes([0.628, 0.135, 0.085, 0.775]), len(SINGLE))
-        axes = figure.add_axes([0.828, 0.145, 0.16, 0.7])
+        self.back = BackView(self.sheet.axes(figure, "back"), bands=True)
+        self.side = SideView(self.sheet.axes(figure, "side"), bands=True) if "side" in self.sheet.places else None
+        self.bars = EffortBars(self.sheet.axes(figure, "bars"), len(SINGLE))
+        axes = self.sheet.axes(figure, "curves")
         self.curves = TorqueCurves(
             axes, "along the rep [%]", (0, 100), "largest load [kg]", LARGEST_LOOK, unit="kg", below=0
         )
-        self.ghosts = (self.back, self.side, self.bars, self.curves)
+        self.ghosts = tuple(filter(None, (self.back, self.side, self.bars, self.curves)))
 
     def move_views(self, state):
         scene = scene_of(state.lifter, state.pull, state.rep, state.point, bands=True)
-        scene = replace(scene, named=tuple(self._hardest(state)))
+        if self.side:  # where there is one view only, the bars' colours name the muscles
+            scene = replace(scene, named=tuple(self._hardest(state)))
+            self.side.show(scene)
         self.back.show(scene)
-        self.side.show(scene)
 
     def field_sliders(self):
         return {
@@ -264,6 +282,10 @@ class WorkPanel(PullPanel):
         return " ".join(line for line in lines if line)
 
     @staticmethod
+    def accuracy(state):
+        return "A largest load compares set-ups; it is no load to try. Start light."
+
+    @staticmethod
     def _limit(state):
         """Where the rep is weakest, and which joint sets the limit there."""
         rep, point = state.rep, weakest_point(state.rep)
@@ -291,7 +313,9 @@ class WorkPanel(PullPanel):
             return f"{change}: {self.verdict(state)}"
         both = [name for name in state.bars if name in kept.bars]
         moved = {name: round(100 * state.bars[name]) - round(100 * kept.bars[name]) for name in both}
-        order = [name for name in sorted(both, key=lambda name: -abs(moved[name])) if moved[name]][:3]
+        order = [name for name in sorted(both, key=lambda name: -abs(moved[name])) if moved[name]][
+            : 2 if self.on_projector else 3
+        ]
         parts = [
             f"{name} {'up' if moved[name] > 0 else 'down'} from {100 * kept.bars[name]:.0f} to {100 * state.bars[name]:.0f} %"
             for name in order

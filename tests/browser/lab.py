@@ -15,7 +15,7 @@ from pathlib import Path
 
 import nbformat
 
-from shoulder_model.lab.launch import HOME, environment, lab_arguments, trust, write_settings
+from shoulder_model.lab.launch import HOME, LECTURE_PAGE, environment, lab_arguments, lecture_environment, trust
 
 TOKEN = "for-the-tests-only"
 BROWSER = os.environ.get("CHROMIUM", "/usr/bin/chromium")
@@ -49,23 +49,25 @@ OUTSIDE = """root => {
 
 
 class Lab:
-    """The server, started with the launcher's own arguments on a copy of the workbook."""
+    """The server, started with the launcher's own arguments on a copy of the workbook; ``lecture`` as the command line has it."""
 
-    def __init__(self, lecture=False):
+    def __init__(self, lecture=None):
         self.folder = tempfile.TemporaryDirectory(prefix="workbook-", ignore_cleanup_errors=True)
         home, state = Path(self.folder.name), Path(self.folder.name) / ".lab"
         for room in ("workbook", "figures"):
             shutil.copytree(HOME / room, home / room, ignore=shutil.ignore_patterns(".*", "__pycache__"))
-        write_settings(state, lecture)
+        (home / LECTURE_PAGE).parent.mkdir(parents=True)
+        shutil.copy(HOME / LECTURE_PAGE, home / LECTURE_PAGE)
         trust(home, state)
         with socket.socket() as probe:
             probe.bind(("127.0.0.1", 0))
             self.port = probe.getsockname()[1]
         self.address = f"http://127.0.0.1:{self.port}"
-        given = lab_arguments(home, state, port=self.port, browser=False, lecture=lecture)
+        given = lab_arguments(home, state, port=self.port, browser=False)
         line = [sys.executable, "-m", "jupyterlab", *given, f"--IdentityProvider.token={TOKEN}"]
         self.log = open(home / "log", "w")
         where = os.environ | environment(state) | {"PYTHONPATH": str(HOME)}
+        where |= {} if lecture is None else lecture_environment(state, lecture)
         self.server = subprocess.Popen(
             line, env=where, cwd=home, stdout=self.log, stderr=self.log, start_new_session=True
         )

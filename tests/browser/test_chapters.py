@@ -1,15 +1,14 @@
-"""Every chapter as a reader meets it: opened, not run; run; guessed; with the code shown; in the lecture's size."""
+"""Every chapter as a reader meets it: opened, not run; run; guessed; with the code shown."""
 
 from pathlib import Path
 
 import pytest
 
-from .lab import HOMES, Chapter, Lab, PanelPage, open_and_run
+from .lab import HOMES, Chapter, open_and_run
 
 pytestmark = pytest.mark.browser
 CHAPTERS = sorted(path.stem for path in (Path(__file__).parents[2] / "workbook").glob("*.ipynb"))
 FIRST_PANEL = "03_grip_width"
-PANELS = [f"{kind}Panel()" for kind in ("Grip", "Trunk", "OneArm", "Lat", "Girdle", "Work", "Evidence", "Session")]
 
 
 @pytest.mark.parametrize("name", [name for name in CHAPTERS if name not in HOMES])
@@ -65,17 +64,3 @@ def test_the_code_is_shown_hidden_and_remembered(lab, browser):
     again.press("Hide the code")
     again.becomes(lambda: again.code_in_sight == 0, "the code to go")
     again.close()
-
-
-def test_every_panel_stands_on_one_screen_of_a_projector(browser):
-    """All panels in one notebook, on a server as `--lecture` starts it."""
-    server = Lab(lecture=True)
-    try:
-        chapter = Chapter(server, browser, server.add("every_panel", "from shoulder_model.panels import *", *PANELS))
-        chapter.run_everything()
-        for place, words in enumerate(PANELS):
-            panel = PanelPage(chapter, place)
-            letters = panel.root.locator(".verdict").evaluate("one => parseFloat(getComputedStyle(one).fontSize)")
-            assert letters >= 20 and panel.off_screen() == [], words
-    finally:
-        server.stop()

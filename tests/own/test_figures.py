@@ -1,4 +1,4 @@
-"""Figures: every recipe runs, its files are there, and pages that embed it carry its words."""
+"""Figures: every recipe runs, its files are there, a projector's can be read, and pages that embed it carry its words."""
 
 import importlib.util
 import re
@@ -6,11 +6,62 @@ from pathlib import Path
 
 import nbformat
 import pytest
+from matplotlib.text import Text
+
+from shoulder_model.draw.forest import ROWS, Forest, ForestLine
+from shoulder_model.draw.look import PROJECTOR, SMALL, new_figure, projector
+from shoulder_model.draw.stage import Stage
 
 ROOT = Path(__file__).parents[2]
 spec = importlib.util.spec_from_file_location("figure_build", ROOT / "figures" / "build.py")
 figures = importlib.util.module_from_spec(spec)
 spec.loader.exec_module(figures)
+TOLERANCE = 1.0  # pixel
+
+
+def drawn_texts(stage):
+    """Texts of a saved picture: words, letters in points, and box (left, bottom, right, top) in pixels, 72 an inch."""
+    found, draw = [], Text.draw
+
+    def note(text, renderer, *args, **more):
+        if text.get_visible() and text.get_text().strip():
+            found.append((text.get_text(), text.get_fontsize(), Text.get_window_extent(text, renderer).extents))
+        return draw(text, renderer, *args, **more)
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(Text, "draw", note)
+        stage.save("png", dpi=72)
+    return found
+
+
+def has_letters(words):
+    """Whether there is a letter in ``words``."""
+    return any(sign.isalpha() for sign in words)
+
+
+def too_small(texts):
+    """Words with letters of less than 10 points."""
+    return [words for words, size, _ in texts if has_letters(words) and size < SMALL - 1e-9]
+
+
+def outside(texts, width, height):
+    """Words that reach out of the picture, which is ``width`` by ``height`` pixels."""
+    return [
+        words
+        for words, _, (left, bottom, right, top) in texts
+        if min(left, bottom, width - right, height - top) < -TOLERANCE
+    ]
+
+
+def overlaps(texts):
+    """Pairs of words whose boxes share more than a pixel in both directions."""
+    found = []
+    for k, (words, _, one) in enumerate(texts):
+        for others, _, other in texts[k + 1 :]:
+            shared = [min(one[side + 2], other[side + 2]) - max(one[side], other[side]) for side in (0, 1)]
+            if min(shared) > TOLERANCE:
+                found.append((words, others))
+    return found
 
 
 def pages():
@@ -31,11 +82,58 @@ EMBEDDED = [
 @pytest.mark.parametrize("name", figures.recipes())
 def test_recipe_draws_and_its_files_are_kept(name, tmp_path):
     figures.build(name, tmp_path)
+    assert (tmp_path / "projector" / f"{name}.svg").stat().st_size > 2000
     for kind in ("svg", "png"):
         assert (tmp_path / f"{name}.{kind}").stat().st_size > 2000
         assert (ROOT / "figures" / f"{name}.{kind}").exists()
     words = figures.recipe(name).WORDS
     assert len(words) > 60 and "[" not in words and "\n" not in words
+
+
+@pytest.mark.parametrize("name", figures.recipes())
+def test_a_projectors_figure_can_be_read(name):
+    assert (ROOT / "figures" / "projector" / f"{name}.svg").stat().st_size > 2000
+    recipe = figures.recipe(name)
+    with projector():
+        stage = recipe.stage()
+    assert stage.width == pytest.approx(72 * 11.2 / PROJECTOR)
+    texts = drawn_texts(stage)
+    assert sum(has_letters(words) for words, _, _ in texts) >= 3
+    assert not too_small(texts)
+    assert not outside(texts, stage.width, stage.height)
+    assert not overlaps(texts)
+
+
+def test_words_that_are_small_or_cut_or_touch_are_found():
+    figure = new_figure()
+    axes = figure.add_axes([0, 0, 1, 1])
+    axes.set_axis_off()
+    for x, y, words, size in (
+        (0.5, 0.5, "one", 12),
+        (0.51, 0.51, "other", 12),
+        (0.99, 0.2, "cut", 12),
+        (0.2, 0.2, "low", 9),
+    ):
+        axes.text(x, y, words, fontsize=size)
+    axes.text(0.5, 0.5, "hidden", visible=False)
+    axes.text(0.2, 0.21, "moves", animated=True)
+    stage = Stage(figure)
+    texts = drawn_texts(stage)
+    assert too_small(texts) == ["low"]
+    assert outside(texts, stage.width, stage.height) == ["cut"]
+    assert overlaps(texts) == [("one", "other"), ("low", "moves")]
+
+
+@pytest.mark.parametrize(("count", "rows"), [(1, 2), (7, 2), (ROWS, 1)])
+def test_a_forest_for_a_projector_has_two_rows_of_words_a_line_or_one_that_do_not_touch(count, rows):
+    lines = [ForestLine((k,), f"top {k}", f"below {k}", f"result {k}", f"remark {k}", "order") for k in range(count)]
+    with projector():
+        figure = new_figure(11.2, 5.05)
+    Forest(figure.add_axes([0.3, 0.16, 0.4, 0.77]), "g", -0.6, 1.03).show(lines)
+    texts = drawn_texts(Stage(figure))
+    said = [words for words, _, _ in texts if words.split()[0] in ("top", "below", "result", "remark")]
+    assert len(said) == 2 * rows * count
+    assert not overlaps(texts)
 
 
 @pytest.mark.parametrize(("page", "words", "name"), EMBEDDED, ids=[f"{page}-{name}" for page, _, name in EMBEDDED])

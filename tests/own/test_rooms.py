@@ -10,7 +10,7 @@ import pytest
 import shoulder_model as sm
 
 HOME = Path(sm.__file__).parent
-GROUND = ("axes", "blocks", "inputs", "tables", "sources", "words")
+GROUND = ("axes", "blocks", "checkout", "inputs", "tables", "sources", "words")
 PEOPLE = (*GROUND, "people")
 MECHANICS = (*PEOPLE, "mechanics")
 MUSCLES = (*MECHANICS, "muscles")
@@ -19,6 +19,7 @@ NUMBERS = (*REPETITION, "evidence", "week")
 ALLOWED = {  # room -> what it may import beside itself
     "axes": (),
     "blocks": (),
+    "checkout": (),
     "inputs": (),
     "tables": (),
     "sources": ("inputs", "tables"),
@@ -32,16 +33,23 @@ ALLOWED = {  # room -> what it may import beside itself
     "week": REPETITION,
     "draw": NUMBERS,
     "panels": (*NUMBERS, "draw"),
-    "lab": ("inputs",),
+    "lesson": (*NUMBERS, "draw", "panels"),
+    "handout": (*NUMBERS, "draw", "panels", "lesson"),
+    "lecture": (*NUMBERS, "draw", "panels", "lesson", "handout"),
+    "lab": ("checkout", "inputs"),
     "recipes": NUMBERS,
     "__init__": NUMBERS,
-    "__main__": ("lab",),
+    "__main__": ("inputs", "lab", "handout", "lecture"),
 }
 OUTSIDE = {  # packages that only some rooms may import
-    "matplotlib": ("draw", "panels", "week/page_pdf.py"),
-    "ipywidgets": ("panels",),
-    "anywidget": ("panels",),
-    "IPython": ("panels",),
+    "matplotlib": ("draw", "panels", "lesson", "handout", "week/page_pdf.py"),
+    "ipywidgets": ("panels", "lecture/panel.py", "lecture/controls.py"),
+    "anywidget": ("panels", "lecture/panel.py"),
+    "IPython": ("panels", "lesson"),
+    "nbformat": ("lab", "recipes"),
+    "mistune": ("lesson",),
+    "latex2mathml": ("lesson",),
+    "fontTools": ("handout",),
     "sympy": ("muscles/symbolic.py",),
     "scipy": ("sharing/facet_walk.py", "week/programme.py", "recipes"),
     "jupyterlab": ("__main__.py",),

@@ -234,7 +234,7 @@ def test_an_elbow_turned_out_to_clear_the_ribs_is_said_in_the_picture(name):
             view.show(scene)
         says = f"elbow turned out {degrees[point]:.0f}° past the ribs" if degrees[point] > 0.5 else ""
         assert side.ribs_words.get_text() == says
-        assert " ".join(words.get_text() for words in top.ribs_words).strip() == says
+        assert top.ribs_words.get_text() == says
     assert (degrees.max() > 0.5) == (name != "front pulldown")
 
 

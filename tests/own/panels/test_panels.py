@@ -7,8 +7,11 @@ from html import unescape
 
 import numpy as np
 import pytest
+from matplotlib.text import Text
 
 import shoulder_model as sm
+from shoulder_model.draw.look import SMALL, projector
+from shoulder_model.inputs import UnknownName
 from shoulder_model.panels import (
     EvidencePanel,
     GirdlePanel,
@@ -23,9 +26,11 @@ from shoulder_model.panels import (
     folded,
 )
 from shoulder_model.panels.guess import Unfolder, shuffled
+from shoulder_model.panels.panel import Panel
 from shoulder_model.panels.picture import Picture
 from shoulder_model.panels.slider import Slider
 from shoulder_model.panels.work import GROUPED, SINGLE
+from shoulder_model.words import caution_words
 
 PANELS = [GripPanel, TrunkPanel, OneArmPanel, LatPanel, GirdlePanel, WorkPanel, EvidencePanel, SessionPanel]
 IN_WORDS = [EvidencePanel, SessionPanel]  # their tables hold words too
@@ -34,6 +39,12 @@ IN_WORDS = [EvidencePanel, SessionPanel]  # their tables hold words too
 @pytest.fixture(params=PANELS, ids=lambda panel: panel.__name__)
 def panel(request):
     return request.param()
+
+
+@pytest.fixture(params=PANELS, ids=lambda panel: panel.__name__)
+def projected(request):
+    with projector():
+        return request.param()
 
 
 def controls(panel):
@@ -777,3 +788,46 @@ def test_the_work_panel_names_the_same_groups_in_picture_and_sentence():
         for view in (panel.back, panel.side):
             named = [words.get_text() for words in view.bands.words]
             assert all(f"{name} " in panel.picture.said["verdict"] for name in named if name) and any(named)
+
+
+def test_on_a_page_the_small_print_is_whole(panel):
+    assert panel.picture.said["small"] == panel.small(panel.state)
+
+
+def test_on_a_projector_the_small_print_is_brief(projected):
+    state = projected.state
+    assert projected.picture.said["small"] == projected.brief(state) != projected.small(state)
+    assert len(projected.brief(state)) < len(projected.small(state))
+    assert Panel.brief(projected, state) == projected.small(state)
+
+
+@pytest.mark.parametrize("kind", [GripPanel, TrunkPanel, GirdlePanel, WorkPanel])
+def test_brief_small_print_says_how_sure_and_what_to_mind(kind):
+    with projector():
+        panel = kind()
+    for name, pull in sm.pulls.items():
+        panel.pull_choice.value = name
+        small = panel.picture.said["small"]
+        sure = "no load to try" if kind is WorkPanel else f"about ± {panel.state.margin.max():.0f} N m."
+        assert sure in small and small.endswith(caution_words(pull)) and len(small) < 240
+
+
+def test_large_letters_on_a_projector(projected):
+    assert projected.stage.width == pytest.approx(7 * 72)
+    written = [text for text in projected.stage.figure.findobj(Text) if text.get_text() and text.get_visible()]
+    assert len(written) > 5 and min(text.get_fontsize() for text in written) >= SMALL
+    for ghost in projected.ghosts:
+        ghost.keep()
+    before = projected.overlay
+    main = next(slider for slider in projected.picture.sliders.values() if slider.main)
+    main.value = main.max
+    assert projected.overlay != before and projected.picture.said["trouble"] == ""
+
+
+def test_further_sliders_are_shown_in_a_lecture_by_their_words(panel):
+    names = [slider.description for slider in panel.picture.sliders.values()]
+    with pytest.raises(UnknownName, match="slider"):
+        panel.show_sliders([names[0], "Weather"])
+    panel.show_sliders([f"{names[1]} [some unit]"])
+    marked = [slider.description for slider in panel.picture.sliders.values() if "in-lecture" in slider._dom_classes]
+    assert marked == names[1:2]

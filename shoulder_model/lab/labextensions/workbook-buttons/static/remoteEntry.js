@@ -1,6 +1,6 @@
 // Two commands for JupyterLab's toolbar, written by hand as the container that JupyterLab loads: no build, nothing bundled.
 (() => {
-  const REMEMBERED = "workbook-shows-code";
+  const REMEMBERED = "workbook-shows-code", LECTURE = "lecture/lecture.ipynb";
   let shared = {};
 
   async function library(name) {
@@ -50,6 +50,41 @@
     return done;
   }
 
+  // What a class sees until the lecture's first screen is up, or until its cell has failed.
+  async function curtain(done) {
+    const made = document.createElement("div");
+    made.textContent = "The lecture is being opened. This takes some seconds.";
+    made.style.cssText = "position: fixed; inset: 0; z-index: 100000; background: white; color: #111; font: 28px sans-serif; padding: 2em;";
+    document.body.append(made);
+    const look = setInterval(() => { if (document.querySelector(".lecture.open")) end(); }, 100);
+    function end() {
+      clearInterval(look);
+      made.remove();
+    }
+    if (!(await done)) end();
+    else setTimeout(end, 20000); // whatever is there by then is shown
+  }
+
+  // The lecture's page runs by itself, and again when its kernel has been started again.
+  async function lecture(panel, actions) {
+    const { content: notebook, sessionContext } = panel;
+    const run = () => {
+      const done = sessionContext.ready.then(() => actions.runCells(notebook, notebook.widgets, sessionContext));
+      curtain(done);
+    };
+    let restarting = false;
+    sessionContext.statusChanged.connect((_, status) => {
+      if (status.includes("restarting")) restarting = true;
+      else if (restarting && status === "idle") {
+        restarting = false;
+        // JupyterLab says that it restarts the kernel, behind the lecture, and would keep the keys.
+        document.querySelectorAll(".jp-Dialog .jp-mod-accept").forEach((button) => button.click());
+        run();
+      }
+    });
+    run();
+  }
+
   async function extension() {
     const { INotebookTracker, NotebookActions } = await library("@jupyterlab/notebook");
     return {
@@ -80,6 +115,7 @@
         tracker.widgetAdded.connect(async (_, panel) => {
           await panel.context.ready;
           await panel.revealed;
+          if (panel.context.path.endsWith(LECTURE)) return lecture(panel, NotebookActions);
           if (shown) showCode(panel.content, shown);
         });
       },

@@ -1,0 +1,29 @@
+"""Where the workbook lies, and the names by which the launcher tells a lecture's kernel what to show."""
+
+from pathlib import Path
+
+HOME = Path(__file__).parents[1]  # the checkout
+LECTURE, LECTURE_STATE = (
+    "SHOULDER_MODEL_LECTURE",
+    "SHOULDER_MODEL_LECTURE_STATE",
+)  # variables: run sheet or chapter; folder
+
+
+class NoWorkbook(RuntimeError):
+    """The notebooks are not where the package expects them."""
+
+
+def chapters(home=HOME):
+    """Names of the workbook's chapters, a list of str; ``home`` (path) is the checkout.
+
+    Raises
+    ------
+    NoWorkbook
+        Where there is no workbook beside the package.
+    """
+    names = sorted(path.stem for path in (home / "workbook").glob("*.ipynb"))
+    if not names:
+        raise NoWorkbook(
+            f"no notebooks in {home / 'workbook'}: get the whole project and install it with 'pip install -e .'"
+        )
+    return names
