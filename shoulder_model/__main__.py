@@ -65,7 +65,7 @@ def _parser():
     parser.add_argument("--chapter", default=FIRST, help="open this chapter first, for example 03_grip_width")
     parser.add_argument(
         "--lecture", nargs="?", const="", metavar="RUN SHEET",
-        help="for a projector: step through a run sheet (its name, or its .toml file) or a chapter; without one, choose on the page",
+        help="for a projector: step through a run sheet (its name, or its .toml file) or a chapter; alone, choose on the page",
     )  # fmt: skip
     parser.add_argument("--no-browser", dest="browser", action="store_false", help="only print the address")
     parser.add_argument("--port", type=int, help="listen on this port of the local machine")
@@ -87,7 +87,7 @@ def _open(options):
 
 
 def _readable(lecture):
-    """A lecture's name as its kernel finds it, whose folder is another one; a run sheet that cannot be read raises `InputError`."""
+    """A lecture's name as its kernel finds it from another folder; a run sheet that cannot be read raises `InputError`."""
     if not lecture:
         return ""
     from .lecture.panel import lecture_name
@@ -96,4 +96,4 @@ def _readable(lecture):
 
 
 if __name__ == "__main__":
-    main()
+    sys.exit(main())

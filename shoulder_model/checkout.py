@@ -13,6 +13,11 @@ class NoWorkbook(RuntimeError):
     """The notebooks are not where the package expects them."""
 
 
+def chapter_path(home, name):
+    """Where the notebook of the chapter called ``name`` (str) lies in the checkout ``home`` (path)."""
+    return Path(home) / "workbook" / f"{name}.ipynb"
+
+
 def chapters(home=HOME):
     """Names of the workbook's chapters, a list of str; ``home`` (path) is the checkout.
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 
-from ..checkout import HOME, chapters
+from ..checkout import HOME, chapter_path, chapters
 from ..draw.look import projector
 from ..inputs import choice
 from ..lesson import Live, read_chapter
@@ -72,7 +72,7 @@ def make_chapter(name, wanted, home=HOME):
 
 def _pages(name, wanted, home):
     """Name and HTML of each version of a chapter."""
-    path, figures = home / "workbook" / f"{name}.ipynb", home / "figures"
+    path, figures = chapter_path(home, name), home / "figures"
     glossary, chapter = glossary_of(home / "workbook"), read_chapter(path)
     if wanted.reading:
         yield name, reading_page(paper_of(chapter, wanted.code), [figures], glossary, wanted.made)

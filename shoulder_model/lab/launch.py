@@ -9,8 +9,8 @@ from pathlib import Path
 import nbformat
 from nbformat.sign import NotebookNotary
 
-from ..checkout import HOME, LECTURE, LECTURE_STATE, NoWorkbook, chapters
-from ..inputs import UnknownName, choice
+from ..checkout import HOME, LECTURE, LECTURE_STATE, NoWorkbook, chapter_path, chapters
+from ..inputs import choice
 
 FIRST = "00_start"
 LECTURE_PAGE = "shoulder_model/lecture/lecture.ipynb"
@@ -36,7 +36,7 @@ def trust(home, state):
     signed = []
     (state / "data").mkdir(parents=True, exist_ok=True)  # first: without it the signatures stay in memory
     notary = NotebookNotary(data_dir=str(state / "data"))
-    for path in [*(home / "workbook" / f"{name}.ipynb" for name in chapters(home)), home / LECTURE_PAGE]:
+    for path in [*(chapter_path(home, name) for name in chapters(home)), home / LECTURE_PAGE]:
         try:
             notary.sign(nbformat.read(path, as_version=4))
         except (
@@ -96,7 +96,6 @@ __all__ = [
     "HOME",
     "LECTURE_PAGE",
     "NoWorkbook",
-    "UnknownName",
     "chapter_page",
     "environment",
     "lab_arguments",

@@ -22,7 +22,7 @@ READY = "from shoulder_model.lecture.screens import Stagehand; from shoulder_mod
 
 
 def plan_lines(sheet):
-    """The plan of ``sheet`` (`run_sheet.RunSheet`), lines of text: a step's first minute, how long it takes, its title."""
+    """The plan of ``sheet`` (`sheet_parts.RunSheet`), lines of text: a step's first minute, how long it takes, its title."""
     at = 0.0
     for step in sheet.steps:
         yield f"  {at:5.1f}  {step.minutes:4.1f} min  {step.title}{'  (exit quiz)' if step.quiz else ''}"
@@ -102,7 +102,10 @@ def _done(client, code):
 
 
 def main(arguments):
-    """``python -m shoulder_model check [RUN SHEET]``, with the words of the command line as ``arguments``; ends with status 1 where the lecture cannot be given."""
+    """``python -m shoulder_model check [RUN SHEET]``; ``arguments`` are the words of the command line.
+
+    Ends with status 1 where the lecture cannot be given.
+    """
     parser = argparse.ArgumentParser(
         prog="python -m shoulder_model check",
         description="Before a class: does everything run on this machine, and how long?",

@@ -27,7 +27,9 @@ function counted(count, thing) {
 }
 
 function render({ model, el }) {
-  let lecture = null, state = structuredClone(BLANK), root = null, shown = null, gone = false, saving = null, overlay = "", left = null; // left: where another page left this lecture
+  let lecture = null, state = structuredClone(BLANK), shown = null, overlay = "";
+  let left = null; // where another page left this lecture
+  let root = null, gone = false, saving = null;
   const spread = new Map(); // text that has been spread over screens already
   el.classList.add("lecture-deck");
   const head = piece("div", "lecture-head"), title = piece("h2"), clock = piece("div", "lecture-clock");
@@ -49,21 +51,21 @@ function render({ model, el }) {
   function put(changes) {
     Object.assign(state, changes);
     remember();
-    clearTimeout(saving);
-    saving = setTimeout(() => {
+    saving ??= setTimeout(() => {
+      saving = null;
       try { model.send({ kind: "state", state }); } catch { /* the kernel is being started again; it will ask */ }
     }, 150);
   }
 
   function remember() {
-    try { sessionStorage.setItem(KEPT, JSON.stringify({ title: lecture.title, state })); } catch { /* the kernel has it */ }
+    try { sessionStorage.setItem(KEPT, JSON.stringify({ edition: lecture.edition, state })); } catch { /* the kernel has it */ }
   }
 
   // Where to go on: at what this page has seen itself, if its kernel was started again; a new page begins anew, or is asked.
   function begin(told, opened) {
     let kept = null;
     try { kept = JSON.parse(sessionStorage.getItem(KEPT)); } catch { /* nothing kept */ }
-    const mine = !opened && kept?.title === lecture.title ? kept.state : null;
+    const mine = !opened && kept?.edition === lecture.edition ? kept.state : null;
     left = !mine && !opened && told.started ? told : null;
     state = { ...structuredClone(BLANK), ...(mine ?? (opened ? told : {})) };
     if (opened) remember();
@@ -107,7 +109,7 @@ function render({ model, el }) {
 
   function go(place) {
     if (!place) return;
-    if (state.at[0] < 0 && place[0] >= 0 && !state.started) {
+    if (state.at[0] < 0 && place[0] >= 0 && !state.date) { // a protocol that was opened has its date, and no clock
       put({ started: Date.now(), date: new Date().toISOString().slice(0, 10) });
     }
     put({ at: place });
@@ -300,7 +302,7 @@ function render({ model, el }) {
 
   function endButtons() {
     const made = piece("div", "lecture-end"), save = piece("button", "", "Save the protocol"), anew = piece("button", "", "Begin anew");
-    save.addEventListener("click", () => model.send({ kind: "save" }));
+    save.addEventListener("click", () => model.send({ kind: "save", state }));
     let sure = false;
     anew.addEventListener("click", () => {
       if (!sure) {
@@ -460,11 +462,21 @@ function render({ model, el }) {
       say("");
       show();
     } else if (message.kind === "step" && lecture) {
-      const waited = shown?.kind === "wait" && message.place === state.at[0];
-      lecture.steps[message.place] = message.step;
-      for (const key of [...spread.keys()]) if (key.startsWith(`${message.place} `) && !key.endsWith(" 0")) spread.delete(key);
-      if (waited) show();
+      takeIn(message.place, message.step);
     }
+  }
+
+  // A step whose panel or section is there now; what stood before it stays as it is, hands that are being typed too.
+  function takeIn(place, step) {
+    const waited = screensOf(place).findIndex((one) => one.kind === "wait"), more = step.screens.length - screensOf(place).length;
+    lecture.steps[place] = step;
+    for (const key of [...spread.keys()]) {
+      const [its, screen] = key.split(" ").map(Number);
+      if (its === place && screen >= waited) spread.delete(key);
+    }
+    if (place !== state.at[0] || state.at[1] < waited) return;
+    if (state.at[1] > waited) state.at[1] += more; // the reader has gone past it already
+    show();
   }
 
   back.addEventListener("click", () => go(places()[0]));

@@ -5,9 +5,12 @@ already up, and keeps where the lecture stands, so that a kernel that is started
 """
 
 import asyncio
+import contextlib
+import hashlib
 import json
 import os
 import time
+from dataclasses import replace
 from datetime import date
 from html import escape
 from pathlib import Path
@@ -15,13 +18,13 @@ from pathlib import Path
 import anywidget
 import ipywidgets as w
 
-from ..checkout import HOME, LECTURE, LECTURE_STATE, chapters
+from ..checkout import HOME, LECTURE, LECTURE_STATE, chapter_path, chapters
 from ..inputs import InputError
 from ..lesson import chapter_title, titles
 from ..panels.file_door import FileDoor
 from .protocol import Hands, protocol_csv, read_protocol
 from .run_sheet import read_run_sheet, sheets
-from .screens import WAIT, Stagehand, Step, chapter_path, chapter_steps, sheet_step, text, waiting_steps
+from .screens import WAIT, Stagehand, Step, chapter_steps, sheet_step, text, waiting_steps
 
 HERE = Path(__file__).parent
 ACROSS = HERE.parent / "lesson" / "screens.js"  # spreads a text over screens
@@ -61,6 +64,7 @@ class LecturePanel(w.VBox):
         self.holder.add_class("lecture-panels")
         self.children = [self.deck, self.holder, self.door]
         self.title, self.audience, self.minutes, self.steps, self.progress = "", "", None, [], {}
+        self.edition = ""  # tells a run sheet or chapter from a later one of the same name
         self.deck.on_msg(lambda _, content, __: self._answer(content))
         self.door.observe(lambda change: self.open_protocol(change["new"]["text"]), "opened")
         self.name, self.making, self.trouble, self.page_is_there = None, None, "", False
@@ -94,6 +98,7 @@ class LecturePanel(w.VBox):
         """Read a run sheet; the generator that is returned makes its panels, step by step."""
         sheet = read_run_sheet(name, self.home)
         self.title, self.audience, self.minutes = sheet.title, sheet.audience, sheet.minutes
+        self.edition = _short_sum(repr(replace(sheet, name="")).encode())
         self.steps = waiting_steps(sheet, self.home)
         return self._make_steps(sheet, Stagehand(self.home, sheet))
 
@@ -103,8 +108,7 @@ class LecturePanel(w.VBox):
                 try:
                     live = hand.make(step.shows, sheet.lifter)
                 except Exception as error:  # a chapter's check that fails must not end the lecture
-                    why = escape(f"{type(error).__name__}: {error}"[:LONGEST_TROUBLE])
-                    live = [text(f"<p>This step cannot be shown: {why}</p>")]
+                    live = [_not_shown(error)]
                 self.steps[place] = sheet_step(step, place, self.home, live)
                 self._show_panels(hand.panels)
                 self.deck.send({"kind": "step", "place": place, "step": self.steps[place].told()})
@@ -113,17 +117,22 @@ class LecturePanel(w.VBox):
     def _chapter(self, name):
         """Take a chapter's headings; the generator that is returned runs it."""
         path = chapter_path(self.home, name)
-        self.title, self.audience, self.minutes = name, "", None
-        self.steps = [Step(title, screens=[WAIT], ready=False) for title in titles(path)]
+        self.title, self.audience, self.minutes = chapter_title(path), "", None
+        self.edition = _short_sum(path.read_bytes())
+        self.steps = [Step(title, screens=[WAIT], ready=False) for title in (self.title, *titles(path))]
         return self._run_chapter(name)
 
     def _run_chapter(self, name):
         hand = Stagehand(self.home)
-        chapter = hand.chapter(name)
-        self.title, self.audience = chapter.title, chapter.question
-        self.steps = chapter_steps(chapter, hand)
-        self._show_panels(hand.panels)
-        self.tell()
+        try:
+            chapter = hand.chapter(name)
+        except Exception as error:  # whatever a cell raises is said where the chapter would stand
+            self.steps = [Step(self.title, screens=[_not_shown(error)])]
+        else:
+            self.audience, self.steps = chapter.question, chapter_steps(chapter, hand)
+            self._show_panels(hand.panels)
+        if self.page_is_there:
+            self.tell()
         yield
 
     def _show_panels(self, panels):
@@ -139,11 +148,11 @@ class LecturePanel(w.VBox):
             self.tell()
         elif kind == "choose":
             self.begin(content["name"])
-        elif kind == "state":
+        elif kind in ("state", "save"):
             self.progress = content["state"]
             self._remember()
-        elif kind == "save":
-            self.save_protocol()
+            if kind == "save":
+                self.save_protocol()
 
     def tell(self, opened=False):
         """Give the page all of the lecture, or names to choose from; ``opened`` where it is to show a protocol."""
@@ -152,7 +161,7 @@ class LecturePanel(w.VBox):
             offered = [*sheets().items(), *((name, f"Chapter: {title}") for name, title in titled.items())]
             self.deck.send({"kind": "choose", "offered": offered, "text": self.trouble})
             return
-        told = {"title": self.title, "audience": self.audience, "minutes": self.minutes}
+        told = {"title": self.title, "audience": self.audience, "minutes": self.minutes, "edition": self.edition}
         steps = [step.told() for step in self.steps]
         self.deck.send({"kind": "lecture", **told, "steps": steps, "state": self.progress, "opened": opened})
 
@@ -173,7 +182,7 @@ class LecturePanel(w.VBox):
         self.door.save(f"{name}_{self.hands.date}.csv", self.protocol.encode(), "text/csv")
 
     def open_protocol(self, content):
-        """Show the hands of a saved protocol (``content``, CSV text); one that does not fit changes nothing and is said in one line."""
+        """Show the hands of a saved protocol (``content``, CSV text); one that does not fit changes nothing and gets one line."""
         try:
             hands = read_protocol(content, self.title, self.steps)
         except InputError as error:
@@ -189,15 +198,17 @@ class LecturePanel(w.VBox):
         return self.state / f"{safe}.json"
 
     def _remember(self):
-        """Keep where the lecture stands, for a kernel that is started again."""
+        """Keep where the lecture stands, for a kernel that is started again; the page keeps it too, so a full disk stops nobody."""
         if self.state is None or self.name is None:
             return
-        self.state.mkdir(parents=True, exist_ok=True)
-        fresh = self._file.with_suffix(".new")
-        fresh.write_text(
-            json.dumps({"saved": time.time(), "title": self.title, "progress": self.progress}), encoding="utf-8"
+        fresh, kept = (
+            self._file.with_suffix(".new"),
+            {"saved": time.time(), "edition": self.edition, "progress": self.progress},
         )
-        fresh.replace(self._file)
+        with contextlib.suppress(OSError):
+            self.state.mkdir(parents=True, exist_ok=True)
+            fresh.write_text(json.dumps(kept), encoding="utf-8")
+            fresh.replace(self._file)
 
     def _left(self):
         """Where this lecture was left, if that is not long ago."""
@@ -205,14 +216,16 @@ class LecturePanel(w.VBox):
             return {}
         try:
             kept = json.loads(self._file.read_text(encoding="utf-8"))
-            fits = kept["title"] == self.title and 0 <= time.time() - kept["saved"] < FORGOTTEN
+            fits = kept["edition"] == self.edition and 0 <= time.time() - kept["saved"] < FORGOTTEN
             return dict(kept["progress"]) if fits else {}
         except (OSError, ValueError, KeyError, TypeError):
             return {}
 
 
 def lecture_name(name, home=HOME):
-    """``name`` (str) of a run sheet or chapter as `LecturePanel` finds it from any folder, once it has been read; ``home`` (path) is the checkout.
+    """``name`` (str) of a run sheet or chapter as `LecturePanel` finds it from any folder, once it has been read.
+
+    ``home`` (path) is the checkout.
 
     Raises
     ------
@@ -223,6 +236,15 @@ def lecture_name(name, home=HOME):
         return name
     read_run_sheet(name, home)
     return name if name in sheets() else str(Path(name).resolve())
+
+
+def _not_shown(error):
+    """The screen that stands for what could not be made."""
+    return text(f"<p>This cannot be shown: {escape(f'{type(error).__name__}: {error}'[:LONGEST_TROUBLE])}</p>")
+
+
+def _short_sum(content):
+    return hashlib.sha256(content).hexdigest()[:16]
 
 
 async def _slowly(making):

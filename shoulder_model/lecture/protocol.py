@@ -19,8 +19,10 @@ NOT_FIRST = ("=", "+", "-", "@", "\t", "\r", "'")  # a spreadsheet works out wha
 
 @dataclass
 class Hands:
-    """What is known of a class: ``votes`` (name of a question -> list of int, one an answer), ``minutes`` (name -> int, when its
-    answer was shown) and the ``date`` (str, year-month-day)."""
+    """What is known of a class on a ``date`` (str, year-month-day).
+
+    ``votes`` (name of a question -> list of int, one an answer), ``minutes`` (name -> int, when its answer was shown).
+    """
 
     date: str = ""
     votes: dict = field(default_factory=dict)

@@ -16,12 +16,12 @@ from functools import cache
 from html import escape
 from pathlib import Path
 
-from ..checkout import HOME, chapters
+from ..checkout import HOME, chapter_path, chapters
 from ..draw.look import projector
 from ..handout.prose import for_the_notebook
 from ..lesson import Ask, Code, Fold, Lines, Live, Page, Text, cells, plain_html, read_chapter, titles
 from .controls import PanelOf, make_panel
-from .run_sheet import FigureOf, SectionOf
+from .sheet_parts import FigureOf, SectionOf
 
 WAIT = {"kind": "wait"}
 NOTE = re.compile(r"\s*\[\[\d+\]\(#Notes\)\]")
@@ -65,15 +65,10 @@ def page_of(home):
 
 @cache
 def figure_words(home, name):
-    """What a figure shows, as a chapter that embeds it says (text); ``home`` (path) is the checkout, ``name`` (str) the figure's."""
+    """What the figure ``name`` (str) shows, as a chapter that embeds it says (text); ``home`` (path) is the checkout."""
     embedded = re.compile(rf"!\[([^\]]*)\]\(\.\./figures/{re.escape(name)}\.svg\)")
     found = (embedded.search(source) for chapter in chapters(home) for _, source in cells(chapter_path(home, chapter)))
     return next((match[1] for match in found if match), name.replace("_", " "))
-
-
-def chapter_path(home, name):
-    """Where the notebook of the chapter called ``name`` (str) lies in the checkout ``home`` (path)."""
-    return Path(home) / "workbook" / f"{name}.ipynb"
 
 
 def text(html):
@@ -86,7 +81,7 @@ def sheet_step(step, number, home, live=None):
 
     Parameters
     ----------
-    step : run_sheet.Step
+    step : sheet_parts.Step
     number : int
         Its place in the sheet, which names its question in the protocol.
     home : path
@@ -121,7 +116,7 @@ def ask_screen(name, question, answers, html=""):
 
 
 def answer_screen(ask, right, replies, html):
-    """The answer to the question named ``ask``: the place of the ``right`` one or None, ``replies`` (list of text), ``html`` (text)."""
+    """The answer to the question ``ask`` (name): place of the ``right`` one or None, ``replies`` (list of text), ``html`` (text)."""
     return {"kind": "answer", "ask": ask, "right": right, "replies": replies, "html": html}
 
 
@@ -132,7 +127,7 @@ class Stagehand:
     ----------
     home : path
         The checkout.
-    sheet : run_sheet.RunSheet, optional
+    sheet : sheet_parts.RunSheet, optional
         Its chapters are run once, as far as its last section of each.
     """
 
@@ -145,7 +140,7 @@ class Stagehand:
 
         Parameters
         ----------
-        shows : run_sheet.PanelOf, SectionOf, FigureOf or None
+        shows : controls.PanelOf, sheet_parts.SectionOf, sheet_parts.FigureOf or None
         lifter : dict or None
             The sheet's.
         """
@@ -174,7 +169,7 @@ class Stagehand:
         return {"kind": "panel", "panel": self.panels.index(panel)}
 
     def section_screens(self, name, section):
-        """Screens (list of dicts) of a chapter's ``section``; ``name`` (str) begins the names of its questions in the protocol."""
+        """Screens (list of dicts) of a chapter's ``section``; with ``name`` (str) the names of its questions begin."""
         screens, written, asked = [], [], 0
 
         def flush():
@@ -219,23 +214,17 @@ class Stagehand:
 def named_sliders(panel, section):
     """Names of a ``panel``'s sliders, but the main one, that a chapter's ``section`` tells the reader to move, as *Touch point*."""
     told = " ".join(block.markdown for block in section.blocks if isinstance(block, Text))
-    _, *others = panel.picture.sliders
-    return [name for name in others if f"*{name}*" in told]
+    return [name for name in list(panel.picture.sliders)[1:] if f"*{name}*" in told]
 
 
 def chapter_steps(chapter, hand):
-    """The sections of a ``chapter`` as steps, a list of `Step` with names and text; ``hand`` (`Stagehand`) keeps its panels."""
-    steps = []
-    for section in chapter.sections:
-        screens = hand.section_screens(f"{chapter.name} ", section)
-        if screens:
-            steps.append(Step(section.title, screens=screens))
-    return steps
+    """The sections of a ``chapter``, a list of `Step` with names and text; ``hand`` (`Stagehand`) keeps its panels."""
+    return [
+        Step(section.title, screens=hand.section_screens(f"{chapter.name} ", section) or [text("")])
+        for section in chapter.sections
+    ]
 
 
 def waiting_steps(sheet, home):
     """Steps (list of `Step`, as text) of a run ``sheet`` before any panel has been made; ``home`` (path) is the checkout."""
     return [sheet_step(step, number, home) for number, step in enumerate(sheet.steps)]
-
-
-__all__ = ["SectionOf", "Stagehand", "Step", "chapter_steps", "sheet_step", "waiting_steps"]

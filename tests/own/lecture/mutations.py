@@ -3,8 +3,8 @@
 import random
 import re
 
-from shoulder_model.lecture.run_sheet import SHEETS, RunSheetError, file_text, parse_run_sheet
-from shoulder_model.lecture.toml_text import Wrong
+from shoulder_model.lecture.run_sheet import SHEETS, RunSheetError, parse_run_sheet
+from shoulder_model.lecture.toml_text import Wrong, file_text
 from tests.own.lecture.sheet_checker import obeys
 
 SOURCES = {path.stem: path.read_text(encoding="utf-8") for path in sorted(SHEETS.glob("*.toml"))}

@@ -3,8 +3,9 @@
 import math
 import unicodedata
 
+from shoulder_model.checkout import HOME
 from shoulder_model.lecture.controls import PANELS, PanelOf
-from shoulder_model.lecture.run_sheet import HOME, FigureOf, SectionOf
+from shoulder_model.lecture.sheet_parts import FigureOf, SectionOf
 
 
 def text_obeys(text, most, needed=False, lines=False):

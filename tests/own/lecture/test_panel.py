@@ -3,6 +3,7 @@
 import json
 import os
 import re
+import shutil
 import time
 
 import pytest
@@ -12,6 +13,7 @@ from shoulder_model.inputs import InputError
 from shoulder_model.lecture import LecturePanel, read_run_sheet
 from shoulder_model.lecture.check import check, plan_lines
 from shoulder_model.lecture.panel import FORGOTTEN, lecture_name
+from shoulder_model.lecture.screens import Stagehand
 
 SHEET = """
 title = "Two steps"
@@ -113,11 +115,27 @@ def test_a_kernel_that_starts_again_knows_where_the_lecture_was(panel, sheet, tm
     kept = next(tmp_path.glob("*.json"))
     for old in (
         json.dumps(json.loads(kept.read_text()) | {"saved": time.time() - FORGOTTEN - 1}),
-        json.dumps(json.loads(kept.read_text()) | {"title": "Another"}),
+        json.dumps(json.loads(kept.read_text()) | {"edition": "another"}),
         "not json", "[]", "{}",
     ):  # fmt: skip
         kept.write_text(old)
         assert LecturePanel(sheet, tmp_path, at_once=True).progress == {}
+
+
+def test_a_sheet_that_was_changed_begins_anew(panel, sheet, tmp_path):
+    stands(panel)
+    changed = tmp_path / "two.toml"
+    changed.write_text(SHEET.replace("Wider?", "Narrower?"), encoding="utf-8")
+    shutil.copy(next(tmp_path.glob("*.json")), LecturePanel(str(changed), tmp_path, at_once=True)._file)
+    assert LecturePanel(str(changed), tmp_path, at_once=True).progress == {}
+    changed.write_text(SHEET, encoding="utf-8")
+    assert LecturePanel(str(changed), tmp_path, at_once=True).progress["votes"] == {"step 1": [3, 8]}
+
+
+def test_a_full_disk_does_not_stop_the_lecture(panel, monkeypatch):
+    monkeypatch.setattr("pathlib.Path.write_text", lambda *_, **__: (_ for _ in ()).throw(OSError(28, "no space left")))
+    stands(panel)
+    assert panel.hands.votes == {"step 1": [3, 8]}
 
 
 def test_a_protocol_is_saved_and_opened(panel):
@@ -146,6 +164,23 @@ def test_without_a_name_the_page_offers_what_there_is(tmp_path):
     panel._answer({"kind": "choose", "name": "a1_out_of_the_plane"})
     assert panel.title == "a1 Out of the plane" and told[-1]["kind"] == "lecture"
     assert all(step.ready for step in panel.steps) and len(panel.steps) > 3
+
+
+def test_a_chapter_keeps_its_title_and_places_while_it_is_made():
+    class NotYet(LecturePanel):
+        def _run_chapter(self, name):
+            return iter(())
+
+    waiting, made = NotYet("a1_out_of_the_plane", at_once=True), LecturePanel("a1_out_of_the_plane", at_once=True)
+    assert [step.title for step in waiting.steps] == [step.title for step in made.steps]
+    assert (waiting.title, waiting.edition) == (made.title, made.edition) and not waiting.steps[1].ready
+    assert all(step.screens for step in made.steps)
+
+
+def test_a_chapter_that_does_not_run_is_said(monkeypatch):
+    monkeypatch.setattr(Stagehand, "chapter", lambda *_: 1 / 0)
+    (only,) = LecturePanel("a1_out_of_the_plane", at_once=True).steps
+    assert "cannot be shown: ZeroDivisionError" in only.screens[0]["html"]
 
 
 def test_the_launcher_names_the_lecture_from_any_folder(sheet, monkeypatch, tmp_path):

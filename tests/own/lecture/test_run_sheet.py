@@ -7,18 +7,17 @@ import sys
 import pytest
 
 import shoulder_model as sm
-from shoulder_model.lecture import run_sheet
+from shoulder_model.checkout import HOME
+from shoulder_model.lecture import run_sheet, sheet_reader
 from shoulder_model.lecture.controls import PANELS, PULLED, PanelOf, controls, known_controls, make_panel, put
 from shoulder_model.lecture.run_sheet import (
-    HOME,
-    FigureOf,
     RunSheetError,
-    SectionOf,
     parse_run_sheet,
     read_run_sheet,
     sheets,
     write_template,
 )
+from shoulder_model.lecture.sheet_parts import FigureOf, SectionOf
 from shoulder_model.panels import setup_text
 from shoulder_model.panels.slider import Slider
 from tests.own.lecture.sheet_checker import obeys
@@ -317,16 +316,21 @@ def test_the_template_explains_every_key(tmp_path):
     text = path.read_text(encoding="utf-8")
     assert read_run_sheet(path).steps == read_run_sheet("template").steps
     for keys in (
-        run_sheet.SHEET_KEYS,
-        run_sheet.LIFTER_KEYS,
-        run_sheet.STEP_KEYS,
-        run_sheet.ANSWER_KEYS,
-        run_sheet.PANEL_KEYS,
+        sheet_reader.SHEET_KEYS,
+        sheet_reader.LIFTER_KEYS,
+        sheet_reader.STEP_KEYS,
+        sheet_reader.ANSWER_KEYS,
+        sheet_reader.PANEL_KEYS,
     ):
         for key in keys:
             assert f"{key} = " in text or f"[{key}]" in text or f".{key}]" in text, key
-    for limit in (*run_sheet.SIGNS.values(), run_sheet.SHEET_TITLE, run_sheet.STEP_TITLE, run_sheet.ANSWER):
-        assert limit == run_sheet.SIGNS["name"] or f"at most {limit}" in text, limit
+    for limit in (
+        *sheet_reader.CHARACTERS.values(),
+        sheet_reader.SHEET_TITLE,
+        sheet_reader.STEP_TITLE,
+        sheet_reader.ANSWER,
+    ):
+        assert limit == sheet_reader.CHARACTERS["name"] or f"at most {limit}" in text, limit
     assert all(kind in text for kind in PANELS)
 
 

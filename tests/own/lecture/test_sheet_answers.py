@@ -14,8 +14,10 @@ import numpy as np
 import pytest
 
 import shoulder_model as sm
+from shoulder_model.checkout import HOME
 from shoulder_model.lecture.controls import PanelOf, make_panel
-from shoulder_model.lecture.run_sheet import HOME, FigureOf, SectionOf, read_run_sheet, sheets
+from shoulder_model.lecture.run_sheet import read_run_sheet, sheets
+from shoulder_model.lecture.sheet_parts import FigureOf, SectionOf
 from shoulder_model.sources import fact
 from shoulder_model.tables import read_table
 
@@ -28,7 +30,7 @@ KILOGRAMS = {SHORT: 30, LONG: 40}
 DOING = {  # what to do, not what is so: nothing computes it
     (SHORT, "Before we start"): "numbness: stop and refer, the project's own caution",
     (LONG, "Before we start"): "a past dislocation: stop and refer, the project's own caution",
-    (LONG, "Quiz 4: the largest load"): "what a largest load is for, the panel's own caution",
+    (LONG, "The largest load"): "what a largest load is for, the panel's own caution",
 }
 CITED = re.compile(r"[A-Z][A-Za-z ]+ \d{4};\d+(?:\(\d+\))?:[\d-]+")
 CHAPTERS = re.compile(r"\bchapters? (?:\w*\d(?:\.\d)?(?:, | and | to )?)+")
@@ -268,19 +270,19 @@ def _(name):
     return None, ["30°", "you also have to pull harder down to your sides"], ""
 
 
-@proof("Quiz 1: centimetres", SHORT)
+@proof("Centimetres", SHORT)
 def _(name):
     right = {55: "55 cm", 60: "60 cm", 70: "70 cm", 80: "80 cm"}[round(1.5 * 40)]
     return right, ["2 ×"], "40 1.5 55 70 80 15"
 
 
-@proof("Quiz 2: wider hands", SHORT)
+@proof("Wider hands", SHORT)
 def _(name):
     before, after = asked(name, grip_ratio=1.0)[1], asked(name, grip_ratio=1.75)[1]
     return {0: "it stays", 1: "it grows", -1: "it shrinks"}[int(np.sign(round(after - before, 6)))], [], "1 1.75"
 
 
-@proof("Quiz 3: from overhead or from ahead", SHORT)
+@proof("From overhead or from ahead", SHORT)
 def _(name):
     overhead, ahead = (
         np.linalg.norm(sm.tape_law(150.0, w=0.09, a=0.12, pull_angle=np.radians(angle))) for angle in (0, 90)
@@ -289,7 +291,7 @@ def _(name):
     return right, [f"{overhead:.1f} N m", f"{np.hypot(9, 12):.0f} cm", f"{np.hypot(0.09, 0.12):.2f} m"], "150 9 12"
 
 
-@proof("Quiz 4: a tired low back", SHORT)
+@proof("A tired low back", SHORT)
 def _(name):
     rows = re.findall(
         r"^\| \*\*(.+?)\*\*.*?\| (.+?) \| (.+?) \|$", chapter_text("04_from_pulldown_to_row"), re.MULTILINE
@@ -563,7 +565,7 @@ def _(name):
     return said.get(sm.evidence.claim(lat_rows()), disagree), ["Six times yes"], ""
 
 
-@proof("Quiz 1: a wider row", LONG)
+@proof("A wider row", LONG)
 def _(name):
     row = sm.pulls["seated row wide"].change(girdle_travel=0.0)
     before, after = (
@@ -573,7 +575,7 @@ def _(name):
     return axes[int(np.argmax(after - before))], [], ""
 
 
-@proof("Quiz 2: the lat in a close row", LONG)
+@proof("The lat in a close row", LONG)
 def _(name):
     lever = lever_along("seated row close")
     places = {0.2: "at full reach", 0.8: "halfway", 1.01: "at the ribs"}
@@ -585,7 +587,7 @@ def _(name):
     return next(words for end, words in places.items() if lever.argmax() / 40 < end), [], ""
 
 
-@proof("Quiz 3: an interval", LONG)
+@proof("An interval", LONG)
 def _(name):
     (pair,) = [t for t in lat_rows() if (t.first, t.second) == ("row, blades free", "wide pulldown")]
     effect = pair.effect(sm.evidence.ASSUMED)
@@ -600,7 +602,7 @@ def _(name):
     return right, said, "0.8"
 
 
-@proof("Quiz 4: the largest load", LONG)
+@proof("The largest load", LONG)
 def _(name):
     span = sm.load_span(OTTO, sm.pulls["front pulldown"])
     return None, [f"up to {span.value:.0f} kg ({span.low:.0f} to {span.high:.0f})"], "70"
