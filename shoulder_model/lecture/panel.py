@@ -29,6 +29,7 @@ from .screens import WAIT, Stagehand, Step, chapter_steps, sheet_step, text, wai
 HERE = Path(__file__).parent
 ACROSS = HERE.parent / "lesson" / "screens.js"  # spreads a text over screens
 LONGEST_TROUBLE = 300  # letters of what went wrong
+PAGE_OPENS = 5.0  # s that the page may take to ask for the lecture
 FORGOTTEN = 12 * 3600  # s after which a lecture that was left is begun anew
 
 
@@ -90,7 +91,7 @@ class LecturePanel(w.VBox):
             for _ in making:
                 pass
         else:
-            self.making = asyncio.ensure_future(_slowly(making))
+            self.making = asyncio.ensure_future(self._slowly(making))
         if self.page_is_there:  # a page that opens asks
             self.tell()
 
@@ -134,6 +135,14 @@ class LecturePanel(w.VBox):
         if self.page_is_there:
             self.tell()
         yield
+
+    async def _slowly(self, making):
+        """Take one turn of ``making`` after the other, once the page has its first screen; it has its say in between."""
+        patience = time.monotonic() + PAGE_OPENS
+        while not self.page_is_there and time.monotonic() < patience:
+            await asyncio.sleep(0.02)
+        for _ in making:
+            await asyncio.sleep(0.02)
 
     def _show_panels(self, panels):
         for panel in panels[len(self.holder.children) :]:
@@ -245,9 +254,3 @@ def _not_shown(error):
 
 def _short_sum(content):
     return hashlib.sha256(content).hexdigest()[:16]
-
-
-async def _slowly(making):
-    """Take one turn of ``making`` after the other, and let the page have its say in between."""
-    for _ in making:
-        await asyncio.sleep(0.02)
