@@ -7,13 +7,13 @@ from html import escape
 from pathlib import Path
 
 from ..lesson import Code, Lines, Page, Text, cells, inlined
+from ..lesson.chapter import NUMBERED
 from .paper import Question, Still
 
 NOTE = re.compile(r"\[(\d+)\]\(#Notes\)")
 WORD = re.compile(r"\[([^\]]+)\]\((?:00_start\.ipynb)?#Glossary\)")
 CHAPTER = re.compile(r"(\w+)\.ipynb(#.*)?")
 ENTRY = re.compile(r"^- \*\*(.+?)\*\*: (.+)$", re.MULTILINE)
-NUMBERED = re.compile(r"^(\d+)\. (.+)$", re.MULTILINE)
 SUBHEADING = re.compile(r"<h3>(.*?)</h3>")
 FIGURE = re.compile(r'(<svg class="picture".*?</svg>)\s*((?:<p><em>(?:(?!</p>).)*</em></p>\s*)*)', re.DOTALL)
 MOVES = "In the workbook this picture moves."

@@ -19,12 +19,12 @@ from pathlib import Path
 from ..checkout import HOME, chapter_path, chapters
 from ..draw.look import projector
 from ..handout.prose import for_the_notebook
-from ..lesson import Ask, Code, Fold, Lines, Live, Page, Text, cells, plain_html, read_chapter, titles
+from ..lesson import Ask, Code, Fold, Lines, Live, Page, Text, cells, notes, plain_html, read_chapter, titles
 from .controls import PanelOf, make_panel
 from .sheet_parts import FigureOf, SectionOf
 
 WAIT = {"kind": "wait"}
-NOTE = re.compile(r"\s*\[\[\d+\]\(#Notes\)\]")
+NOTE = re.compile(r"\[\[(\d+)\]\(#Notes\)\]")
 WRITE = "Everybody writes down a number first."
 
 
@@ -149,8 +149,15 @@ class Stagehand:
                 return [self.on_stage(make_panel(shows, lifter))]
         if isinstance(shows, SectionOf):
             section = self.chapter(shows.chapter).section(shows.section)
-            return self.section_screens(f"{shows.chapter} ", section)
+            return self.section_screens(f"{shows.chapter} ", section) + self._sources(shows.chapter, section)
         return []
+
+    def _sources(self, name, section):
+        """A screen with the notes that a ``section`` points at; in a lecture on the whole chapter they have a step of their own."""
+        told = " ".join(block.markdown for block in section.blocks if isinstance(block, (Text, Fold)))
+        numbered = notes(chapter_path(self.home, name))
+        used = [f"[{number}] {numbered[number]}" for number in sorted(set(NOTE.findall(told)), key=int)]
+        return [text("<h3>Notes</h3>" + "".join(map(self.page.html, used)))] if used else []
 
     def chapter(self, name):
         """The chapter called ``name`` (str), run once."""
@@ -192,9 +199,9 @@ class Stagehand:
         return screens
 
     def _html(self, markdown):
-        """A chapter's text without what is for the notebook only; the notes it points at are not on the screen."""
+        """A chapter's text without what is for the notebook only."""
         paragraphs = [one for one in re.split(r"\n\s*\n", markdown) if not for_the_notebook(one)]
-        return self.page.html(NOTE.sub("", "\n\n".join(paragraphs)))
+        return self.page.html("\n\n".join(paragraphs))
 
     def _alone(self, block, name):
         """Screens of a block that shares none: a guess with its answer, a live panel, a fold."""

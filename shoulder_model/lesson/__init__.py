@@ -1,6 +1,6 @@
 """A chapter outside the notebook: taken apart into what a reader meets, and its Markdown as HTML without a network."""
 
-from .chapter import Ask, Chapter, Code, Fold, Lines, Live, Section, Text, chapter_title, read_chapter, titles
+from .chapter import Ask, Chapter, Code, Fold, Lines, Live, Section, Text, chapter_title, notes, read_chapter, titles
 from .markup import Page, formula, inlined, plain_html
 from .notebook import cells
 
@@ -18,6 +18,7 @@ __all__ = [
     "chapter_title",
     "formula",
     "inlined",
+    "notes",
     "plain_html",
     "read_chapter",
     "titles",

@@ -17,7 +17,7 @@ from .play import Player
 
 FOLD = re.compile(r"<details><summary>(?P<title>.*?)</summary>\s*(?P<body>.*?)\s*</details>", re.DOTALL)
 HEADING = re.compile(r"^(#{1,3}) (.+)$", re.MULTILINE)
-LINES = re.compile(r"<pre>(.*?)</pre>", re.DOTALL)
+NUMBERED = re.compile(r"^(\d+)\. (.+)$", re.MULTILINE)
 
 
 @dataclass(frozen=True)
@@ -103,6 +103,12 @@ def titles(path):
     """Titles (text) of the ``##`` sections of the notebook at ``path``, without running anything."""
     text = "\n".join(source for kind, source in cells(path) if kind == "markdown")
     return [title for marks, title in HEADING.findall(text) if marks == "##"]
+
+
+def notes(path):
+    """Notes of the notebook at ``path``, number -> text in Markdown (a dict), without running anything."""
+    text = "\n\n".join(source for kind, source in cells(path) if kind == "markdown")
+    return dict(NUMBERED.findall(text.partition("\n## Notes")[2]))
 
 
 def chapter_title(path):

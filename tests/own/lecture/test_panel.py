@@ -14,6 +14,7 @@ from shoulder_model.lecture import LecturePanel, read_run_sheet
 from shoulder_model.lecture.check import check, plan_lines
 from shoulder_model.lecture.panel import FORGOTTEN, lecture_name
 from shoulder_model.lecture.screens import Stagehand
+from shoulder_model.lecture.sheet_parts import SectionOf
 
 SHEET = """
 title = "Two steps"
@@ -88,6 +89,13 @@ def test_a_chapters_section_has_its_own_guess_and_no_code(panel):
     ]
     text = " ".join(screen.get("html", "") for screen in screens)
     assert "63 cm over 35 cm" in text and "grips[" not in text and "#Notes" not in text
+
+
+def test_a_section_brings_the_sources_that_it_points_at():
+    *told, last = Stagehand().make(SectionOf("03_grip_width", "3.8"), None)
+    pointed = set(re.findall(r"\[(\d+)\]", " ".join(screen["html"] for screen in told)))
+    assert pointed and set(re.findall(r"<p>\[(\d+)\] ", last["html"])) == pointed
+    assert re.search(r"\d{4};\d+", last["html"])
 
 
 def test_before_anything_is_made_the_first_screens_are_there(sheet):
