@@ -1,7 +1,9 @@
 """The lecture as a tutor gives it: by keyboard, with hands, forward and back, over a kernel that stops; nothing off the screen."""
 
 import csv
+import json
 import re
+from pathlib import Path
 
 import psutil
 import pytest
@@ -95,6 +97,12 @@ class Lecture:
     def measure(self):
         """Texts off the screen, and letters that are too small, as they stand now."""
         return self.page.evaluate(f"least => ({MEASURE})([document.querySelector('.lecture'), least])", LETTERS)
+
+    def kept(self):
+        """Whether the kernel has kept what the page knows of where the lecture stands."""
+        seen = json.loads(self.page.evaluate("sessionStorage.getItem('workbook-lecture')"))
+        files = Path(self.lab.folder.name, ".lab", "lecture").glob("*.json")
+        return seen["state"] in [json.loads(one.read_text(encoding="utf-8"))["progress"] for one in files]
 
     def kernel(self):
         """The kernel's process."""
@@ -251,7 +259,7 @@ def test_another_page_is_asked_whether_to_go_on(short, browser):
     lecture = Lecture(short, browser)
     lecture.press(*["PageDown"] * 4)
     here = lecture.where, lecture.title
-    lecture.page.wait_for_timeout(400)
+    wait(lecture.kept, "the kernel, which still makes panels, to keep where the lecture stands")
     lecture.close()
     again = Lecture(short, browser)
     assert "It was left at step" in again.words and again.clock == ""
