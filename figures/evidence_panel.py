@@ -9,8 +9,9 @@ def panel():
 
 
 WORDS = (
-    "Results of published trials, one a line: a square with its interval where means and standard deviations were read, an arrow "
-    f"without a number where only an order or a p-value was. {panel().words}"
+    "Results of published trials, one a line, those of one trial under its name: a ring with a capped bar where means and "
+    "standard deviations were read, a cross where no difference was seen, an arrow where only an order or a p-value was "
+    f"printed; grey where something else differs too. {panel().words}"
 )
 
 

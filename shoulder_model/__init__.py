@@ -7,12 +7,13 @@
     sm.repetition   one rep and many, strength, shares
     sm.evidence     trials and effect sizes
     sm.week         from numbers to a week of pulls
+    sm.training     the log of a week, and the next block
 
 What is used most is here at the top. Numbers only: drawing lives in `shoulder_model.draw`, controls in
 `shoulder_model.panels`.
 """
 
-from . import evidence, mechanics, muscles, people, repetition, sharing, week
+from . import evidence, mechanics, muscles, people, repetition, sharing, training, week
 from .inputs import InputError
 from .mechanics import Pull, held_weight, pulls, tape_law, tape_law_margin
 from .muscles import Strength, expected_strength, moment_arm
@@ -54,6 +55,7 @@ __all__ = [
     "tape_law_margin",
     "torque_change_words",
     "torque_words",
+    "training",
     "weakest_point",
     "week",
     "work_done",

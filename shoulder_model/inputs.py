@@ -5,6 +5,8 @@ from difflib import get_close_matches
 
 import numpy as np
 
+LONGEST_ECHO = 60  # letters of a wrong value that are said back
+
 
 class InputError(ValueError):
     """A value the model cannot use; ``field`` names it, the text says what to do."""
@@ -57,9 +59,10 @@ def number(field, value, allowed):
     """
     try:
         array = np.asarray(value, dtype=float)
-    except (TypeError, ValueError):
+    except (TypeError, ValueError, OverflowError):
         raise InputError(
-            field, f"{field} = {value!r} is not a number; give one{f' in {allowed.unit}' if allowed.unit else ''}"
+            field,
+            f"{field} = {repr(value)[:LONGEST_ECHO]} is not a number; give one{f' in {allowed.unit}' if allowed.unit else ''}",
         ) from None
     inside = (array >= allowed.low) & (array <= allowed.high)  # NaN is never inside
     if not inside.all():

@@ -1,101 +1,30 @@
-"""A forest plot: one line a result, an estimate only where there is one."""
+"""A forest plot: trials as blocks, one line a result, an estimate only where there is one.
 
-from dataclasses import dataclass
+Heights are points from the top of the axes, so that rows of words and marks keep their size whatever is shown.
+"""
 
 import numpy as np
-from matplotlib.lines import Line2D
-from matplotlib.patches import Polygon
 from matplotlib.transforms import blended_transform_factory
 
-from ..evidence import BAND, SIDES
-from ..words import counted, written
 from .artists import label, moving
-from .look import BLACK, BLUE, GREEN, GREY, LETTERS, SMALL, VERMILLION
+from .forest_lines import short
+from .forest_marks import Estimates, HatchedBar, Signs, spans
+from .look import BLACK, GREY, LETTERS, SMALL
 
-ROWS = 12  # lines there is room for
-TWO_ROWS = 18.0  # points that a line needs for two rows of words; with less it has one
-APART = 4.8  # points, least distance of a row of words from the middle of its line
+ROW, ROOMY = 11.5, 15.0  # points, least and greatest height of a row of words
+GAP = 0.4  # rows between two trials, where there is room
+LAYOUTS = ((2, 2), (2, 1), (1, 1), (0, 1))  # rows of a trial's head, rows of a result; the first that fits is taken
+BRIEF = ((1, 1), (0, 1))
+HEAD, HEAD_BRIEF, WIDEST = (
+    118,
+    68,
+    60,
+)  # letters that a trial's head has room for, across the picture, and a result's words
 LIMITS = (2.6, 5.0, 12.0, 40.0, 150.0)
-LOAD_WORDS = {"each": "own load each", "relative": "relative load", "one": "one load", "differ": "loads differ"}
-ARROWS = {"order": (VERMILLION, True), "p-value": (GREEN, False)}  # colour, filled
-
-
-@dataclass(frozen=True)
-class ForestLine:
-    """One line: two texts on the left, two on the right, and between them an estimate or an arrow.
-
-    ``ends`` is the interval, ``band`` the widest interval of what is assumed; all three None where no number is.
-    ``points`` is "first", "second" or anything else for no arrow.
-    """
-
-    key: tuple
-    top: str
-    below: str
-    result: str
-    remark: str
-    kind: str
-    points: str = ""
-    value: float | None = None
-    ends: tuple | None = None
-    band: tuple | None = None
-
-
-def interval_words(value, ends):
-    """ "g +0.28 (−0.27 to +0.83)"."""
-    return f"g {written(value, 2, sign=True)} ({written(ends[0], 2, sign=True)} to {written(ends[1], 2, sign=True)})"
-
-
-def short(text, most):
-    """Text cut at a word to at most ``most`` letters."""
-    return text if len(text) <= most else text[: most - 1].rsplit(" ", 1)[0].rstrip(",;") + " …"
-
-
-def forest_line(row, correlation):
-    """The line of one `evidence.Comparison`."""
-    side = dict(zip(("first", "second"), SIDES[row.question], strict=True))
-    seen = {"none": "no difference", "unknown": "direction not printed"}
-    points = row.direction(correlation)
-    words = f"more with {side[points]}" if points in side else seen[points]
-    left = {
-        "key": (row.study, row.subgroup, row.first, row.second, row.phase),
-        "top": f"{row.citation.split(' (')[0]}, n {row.n}",
-        "below": _contrast_words(row),
-        "kind": row.kind,
-    }
-    if row.kind != "difference":
-        remark = short(row.statement.replace("<=", " ≤ "), 38)
-        return ForestLine(**left, result=f"{row.kind}: {words}", remark=remark, points=points)
-    effect = row.effect(correlation)
-    ends = tuple(float(end) for end in effect.interval)
-    band = tuple(float(end) for end in row.effect(min(*BAND, correlation)).interval)
-    tested = {"none": "no contrast marked", "": "not printed"}.get(row.higher, words)
-    result, value = interval_words(float(effect.value), ends), float(effect.value)
-    return ForestLine(**left, result=result, remark=f"own test: {tested}", value=value, ends=ends, band=band)
-
-
-def _contrast_words(row):
-    """What a result compares, in which phase, at which load, and what else changed."""
-    against = f" vs {row.second}" if row.second else ""
-    phase = f", {row.phase}" if row.phase not in ("", "whole") else ""
-    load = f", {LOAD_WORDS[row.held]}" if row.held in LOAD_WORDS else ""
-    also = f" (+ {row.also_changed})" if row.also_changed else ""
-    return f"{row.first}{against}{phase}{load}{also}"
-
-
-def summary_line(summary, words="random effects"):
-    """The line of an `evidence.Summary`."""
-    ends, value = tuple(float(end) for end in summary.interval), float(summary.value)
-    remark = f"spread between trials {np.sqrt(summary.between):.2f}"
-    return ForestLine(
-        (words,), words, counted(len(summary.weights), "trial"), interval_words(value, ends), remark, "summary",
-        value=value, ends=ends,
-    )  # fmt: skip
 
 
 class Forest:
-    """Lines of results beside one axis; made once, shown again at every move.
-
-    Where lines are too close for two rows of words, each has its first row only.
+    """Blocks of results beside one axis; made once, shown again at every move.
 
     Parameters
     ----------
@@ -105,130 +34,157 @@ class Forest:
     left, right : float
         Where the words on the left and on the right begin, in shares of the axes' width.
     brief : int, optional
-        One row of words a line in any case: what is compared, in so many letters at most, and the number if there is one.
+        One row of words a result in any case: what is compared, in so many letters at most, and the number if there is one.
     """
 
-    def __init__(self, axes, x, left=-1.66, right=1.06, brief=None):
-        self.axes, self.kept, self.brief = axes, {}, brief
-        self.unit = 72 * axes.get_position().height * axes.figure.get_figheight() / ROWS  # points
+    def __init__(self, axes, x, left=-1.63, right=1.06, brief=None):
+        self.axes, self.kept, self.brief, self.limit = axes, {}, brief, LIMITS[0]
+        self.height = 72 * axes.get_position().height * axes.figure.get_figheight()
+        self.rows = int(self.height / ROW)
         self.place = blended_transform_factory(axes.transAxes, axes.transData)
-        axes.set(xlim=(-LIMITS[0], LIMITS[0]), ylim=(ROWS - 0.5, -0.5), xlabel=x, yticks=[])
+        axes.set(xlim=(-self.limit, self.limit), ylim=(self.height, 0), xlabel=x, yticks=[])
         axes.spines["left"].set_visible(False)
         axes.axvline(0, color=BLACK, lw=1, zorder=1)
-        self.dashes = moving(axes, colour=GREY, width=1.0, style=":", z=1)
-        self.ghost = moving(axes, colour="#c4c4c4", width=7, z=2, solid_capstyle="butt")
-        self.band = moving(axes, colour=BLUE, width=1.2, z=3, solid_capstyle="butt")
-        self.intervals = moving(axes, colour=BLUE, width=3.2, z=4, solid_capstyle="butt")
-        self.points = moving(axes, colour=BLUE, style="none", z=5, marker="s", markersize=8)
-        self.diamond = axes.add_patch(
-            Polygon([(0, 0)], facecolor=BLACK, edgecolor=BLACK, lw=1, zorder=5, animated=True)
-        )
-        self.arrows = {(kind, way): self._arrow(kind, way) for kind in ARROWS for way in ("first", "second")}
-        placed = {"transform": self.place, "va": "center", "clip_on": False}
-        self.texts = [
-            [label(axes, BLACK, ha="left", **placed) for _ in range(4)] for _ in range(ROWS)
-        ]  # top, below, result, remark
-        for row in self.texts:
-            row[0].set_fontweight("normal" if brief else "bold")
         axes.xaxis.label.set_fontsize(SMALL if brief else LETTERS)
+        self.dashes = moving(axes, colour=GREY, width=1.0, style=":", z=1)
+        self.ghost = moving(axes, colour="#d0d0d0", width=7, z=2, solid_capstyle="butt")
+        self.brackets = moving(axes, colour=GREY, width=2.0, z=2, transform=self.place, clip_on=False)
+        self.estimates = {counts: Estimates(axes, counts) for counts in (True, False)}
+        self.signs = {counts: Signs(axes, self.place, counts) for counts in (True, False)}
+        self.summary = HatchedBar(axes)
+        self._make_texts(left, right)
+
+    def _make_texts(self, left, right):
+        placed = {"transform": self.place, "va": "center", "clip_on": False}
+        self.texts = [[label(self.axes, BLACK, ha="left", **placed) for _ in range(4)] for _ in range(self.rows)]
+        self.heads = [[label(self.axes, BLACK, ha="left", **placed) for _ in range(2)] for _ in range(self.rows)]
+        for head, _ in self.heads:
+            head.set_fontweight("bold")
         self.columns = left, left, right, right
         self.sides = [
-            label(axes, BLACK, ha=ha, va="bottom", transform=axes.transAxes, clip_on=False) for ha in ("left", "right")
+            label(self.axes, BLACK, ha=ha, va="bottom", transform=self.axes.transAxes, clip_on=False)
+            for ha in ("left", "right")
         ]
-        self.nothing = label(axes, GREY, ha="center", va="center", transform=axes.transAxes)
-        self.limit = LIMITS[0]
-
-    def _arrow(self, kind, way):
-        colour, filled = ARROWS[kind]
-        return self.axes.add_line(
-            Line2D(
-                [], [], ls="none", marker=">" if way == "first" else "<", markersize=10, color=colour,
-                markerfacecolor=colour if filled else "white", markeredgewidth=1.8, transform=self.place, zorder=5,
-                animated=True, clip_on=False,
-            )
-        )  # fmt: skip
+        self.nothing = label(self.axes, GREY, ha="center", va="center", transform=self.axes.transAxes)
+        self.more = label(self.axes, BLACK, ha="left", va="top", transform=self.axes.transAxes, clip_on=False)
 
     def keep(self):
         """Hold the intervals shown now as grey bars."""
-        self.kept = {line.key: line.ends for line in self.lines if line.ends is not None}
+        self.kept = {line.key: line.ends for _, line in self.shown if line.ends is not None}
 
     def drop(self):
         """Forget them."""
         self.kept = {}
 
-    def show(self, lines, sides=("", "")):
-        """Show the first ``ROWS`` of ``lines``; True when the axis has changed."""
-        self.lines = lines = tuple(lines)[:ROWS]
-        pitch = min(ROWS / max(len(lines), 1), 1.9)
-        heights = pitch * (np.arange(len(lines)) + 0.5) - 0.5
-        numbers = [(y, line) for y, line in zip(heights, lines, strict=True) if line.value is not None]
-        singles = [(y, line) for y, line in numbers if line.kind != "summary"]
-        _spans(self.intervals, [(y, line.ends) for y, line in singles])
-        _spans(self.band, [(y, line.band) for y, line in singles if line.band])
-        _spans(self.ghost, [(y, self.kept[line.key]) for y, line in numbers if line.key in self.kept])
-        _spans(self.dashes, [(y, (-1e3, 1e3)) for y, line in zip(heights, lines, strict=True) if line.value is None])
-        self.points.set_data([line.value for _, line in singles], [y for y, _ in singles])
-        self._arrows(heights, lines)
-        self._diamond(numbers)
-        self._texts(heights, lines, two_rows=not self.brief and pitch * self.unit > TWO_ROWS)
+    def show(self, trials, sides=("", "")):
+        """Show blocks of `forest_lines.ForestTrial`, as many lines as there is room for; True when the axis has changed."""
+        every, trials = sum(len(trial.lines) for trial in trials), _as_many_as(self.rows, trials)
+        heads, per = self._layout(trials)
+        row, blocks = self._heights(trials, heads, per)
+        self.shown = [(y, line) for _, trial, ys in blocks for y, line in zip(ys, trial.lines, strict=True)]
+        self._marks()
+        self._head_texts(blocks, heads, row)
+        self._line_texts(blocks, heads, per, row)
         for text, words, x in zip(self.sides, (f"{sides[0]} ▶", f"◀ {sides[1]}"), (0.53, 0.47), strict=True):
             text.set_text(words if sides[0] else "")
             text.set_position((x, 1.02))
         self.nothing.set_position((0.5, 0.5))
-        self.nothing.set_text("" if lines else "no result left")
-        return self._fit(numbers)
+        self.nothing.set_text("" if trials else "no result left")
+        self.more.set_position((self.columns[2], -0.03))
+        self.more.set_text(f"and {every - len(self.shown)} more" if every > len(self.shown) else "")
+        return self._fit()
 
-    def _arrows(self, heights, lines):
-        for (kind, way), arrow in self.arrows.items():
-            ys = [y for y, line in zip(heights, lines, strict=True) if (line.kind, line.points) == (kind, way)]
-            arrow.set_data([0.97 if way == "first" else 0.03] * len(ys), ys)
+    def _layout(self, trials):
+        """Rows of a head and of a result: the fullest layout that fits with hardly a gap."""
+        layouts = BRIEF if self.brief else LAYOUTS
+        return next((each for each in layouts if _rows(trials, *each) <= self.height / ROW), layouts[-1])
 
-    def _diamond(self, numbers):
-        summaries = [(y, line) for y, line in numbers if line.kind == "summary"]
-        self.diamond.set_visible(bool(summaries))
-        for y, line in summaries:
-            low, high = line.ends
-            self.diamond.set_xy([(low, y), (line.value, y - 0.3), (high, y), (line.value, y + 0.3)])
+    def _heights(self, trials, heads, per):
+        """Height of a row, and for each trial the top of its block, itself and the middles of its lines [points]."""
+        rows, gaps = _rows(trials, heads, per), max(len(trials) - 1, 1)
+        row = min(max(self.height / max(rows + GAP * gaps, 1), ROW), ROOMY)
+        gap = min(GAP * row, max(self.height - rows * row, 0.0) / gaps)
+        blocks, y = [], 0.0
+        for trial in trials:
+            first = y + row * heads * bool(trial.head)
+            blocks.append((y, trial, first + row * per * (np.arange(len(trial.lines)) + 0.5)))
+            y = first + row * per * len(trial.lines) + gap
+        return row, blocks
 
-    def _texts(self, heights, lines, two_rows):
-        apart = max(0.23, APART / self.unit) if two_rows else 0.0
-        for k, row in enumerate(self.texts):
-            line = lines[k] if k < len(lines) else None
-            words = self._words(line, two_rows) if line else ("",) * 4
-            for text, said, x, down in zip(row, words, self.columns, (-apart, apart) * 2, strict=True):
+    def _marks(self):
+        numbers = [(y, line) for y, line in self.shown if line.value is not None]
+        for counts in (True, False):
+            self.estimates[counts].show(
+                [(y, one) for y, one in numbers if one.counts == counts and one.kind != "summary"]
+            )
+            self.signs[counts].show([(y, one) for y, one in self.shown if one.counts == counts and one.value is None])
+        self.summary.show(next(((y, one) for y, one in numbers if one.kind == "summary"), None))
+        spans(self.ghost, [(y, self.kept[line.key]) for y, line in numbers if line.key in self.kept])
+        spans(self.dashes, [(y, (-1e3, 1e3)) for y, line in self.shown if line.value is None])
+
+    def _head_texts(self, blocks, heads, row):
+        most = HEAD_BRIEF if self.brief else HEAD
+        joined = heads == 1 and not self.brief  # no row of its own is left for the limits
+        for k, (head, limits) in enumerate(self.heads):
+            top, trial, _ = blocks[k] if k < len(blocks) else (0.0, None, None)
+            about = f"limits: {trial.limits}" if trial and trial.limits else ""
+            words = f"{trial.head}; {about}" if joined and about else trial.head if trial else ""
+            head.set_text(short(words, most) if heads else "")
+            limits.set_text(short(about, most) if heads == 2 else "")
+            for text, down in ((head, 0.5), (limits, 1.5)):
+                text.set_position((self.columns[0], top + down * row))
+        x = self.columns[0] - 0.02
+        ends = [(ys[0] - row * 0.32, ys[-1] + row * 0.32) for _, trial, ys in blocks if trial.head]
+        self.brackets.set_data([x, x, np.nan] * len(ends), [part for low, high in ends for part in (low, high, np.nan)])
+
+    def _line_texts(self, blocks, heads, per, row):
+        firsts = {float(ys[0]): trial.who for _, trial, ys in blocks if not heads and trial.head}
+        for k, texts in enumerate(self.texts):
+            y, line = self.shown[k] if k < len(self.shown) else (0.0, None)
+            words = self._words(line, per, firsts.get(float(y), "")) if line else ("",) * 4
+            left, right = (row / 2 if below else 0.0 for below in words[1::2])
+            for text, said, x, down in zip(texts, words, self.columns, (-left, left, -right, right), strict=True):
                 text.set_text(said)
-                if line:
-                    text.set_position((x, heights[k] + down))
+                text.set_position((x, y + down))
 
-    def _words(self, line, two_rows):
+    def _words(self, line, per, who):
         """Two texts on the left and two on the right of a line; one each where there is one row."""
-        if two_rows:
+        if per == 2:
             return line.top, line.below, line.result, line.remark
-        if not self.brief:
-            return line.top, "", line.result, ""
-        compared = line.top if line.kind == "summary" else short(line.below, self.brief)
-        kind, _, found = line.result.partition(": ")
-        return compared, "", kind if line.points in ("first", "second") else found or line.result, ""
+        top = f"{who}: {line.top}" if who else line.top
+        if self.brief:
+            return short(top, self.brief), "", line.result if line.value is not None else line.brief, ""
+        return short(f"{top} (+ {line.also})" if line.also else top, WIDEST), "", line.result, ""
 
-    def _fit(self, numbers):
-        widest = max((abs(end) for _, line in numbers for end in line.band or line.ends), default=0.0)
+    def _fit(self):
+        widest = max((abs(end) for _, line in self.shown for end in line.band or line.ends or ()), default=0.0)
         limit = next((limit for limit in LIMITS if widest <= limit), LIMITS[-1])
         moved, self.limit = limit != self.limit, limit
         if moved:
             self.axes.set_xlim(-limit, limit)
+            self._marks()
         return moved
 
 
-def _spans(line, spans):
-    """Horizontal pieces at heights, as one line with gaps; nothing where there are none."""
-    x = [part for _, ends in spans for part in (*ends, np.nan)]
-    y = [part for height, _ in spans for part in (height, height, np.nan)]
-    line.set_data(x, y)
+def _rows(trials, heads, per):
+    """Rows of words that blocks take."""
+    return sum(heads * bool(trial.head) + per * len(trial.lines) for trial in trials)
 
 
-def key_words(axes, left=-1.66, below=-0.125):
-    """What the marks mean, under an axis; from ``left``, at the height ``below``, both in shares of ``axes``."""
-    axes.text(
-        left, below, "■ difference, 95 % interval (thin: the band of the correlation)   ▶ order, ▷ p-value: no number",
-        transform=axes.transAxes, fontsize=SMALL, color=BLACK, ha="left", va="top",
-    )  # fmt: skip
+def _as_many_as(most, trials):
+    """The first blocks, with ``most`` lines together."""
+    out, left = [], most
+    for trial in trials:
+        if left > 0:
+            out.append(trial.cut(left))
+            left -= len(trial.lines)
+    return out
+
+
+def key_words(axes, left=-1.63, below=-0.16):
+    """What the marks mean, in two rows under an axis; from ``left``, at the height ``below``, both in shares of ``axes``."""
+    words = (
+        "○ difference, with its 95 % interval (thin: the band of the correlation)   ▶ order, ▷ p-value: no number\n"
+        "× looked for, no difference seen   △ highest of several, no pair tested   grey: something else differs too"
+    )
+    axes.text(left, below, words, transform=axes.transAxes, fontsize=SMALL, color=BLACK, ha="left", va="top")

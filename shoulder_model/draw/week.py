@@ -1,4 +1,4 @@
-"""A week of pulls as a picture: days as columns, counted sets as bars. The printed page is `week.page_pdf`."""
+"""A week of pulls as a picture: days as columns, counted sets as bars. The printed page is `week_page.pdf`."""
 
 import textwrap
 
@@ -7,7 +7,7 @@ import numpy as np
 from matplotlib.patches import Rectangle
 
 from ..week import COUNTED, DIRECTIONS, Plan
-from ..week.words import asked_words, set_words, turn_words
+from ..week.words import asked_words, grip_words, set_words, turn_words
 from .artists import KeptBars
 from .look import BLACK, BLUE, GREEN, GREY, PALE, PURPLE, SMALL, VERMILLION, at_projector, page_or_projector
 
@@ -51,7 +51,7 @@ class WeekView:
         return Rectangle((0, 0), 0, 0, lw=2, animated=True, zorder=2)
 
     def show(self, client, answer):
-        """What a client asked for, and a `week.Plan`, or the lines of a clash or a referral."""
+        """What a client asked for, and a `week.Plan`, or the lines that say why there is none."""
         for artist in (*self.heads, *self.blocks, *self.said, *(line for lines in self.lines for line in lines)):
             artist.set_visible(False)
         if not self.brief:
@@ -62,12 +62,12 @@ class WeekView:
             self._say(answer.lines)
 
     def _week(self, plan):
-        days = plan.client.days
+        days = plan.days
         wide = 1 / days
         tall = self.top / max(2, *(len(plan.day(day + 1)) for day in range(days)))
         spare = iter(zip(self.blocks, self.lines, strict=True))
         for day in range(days):
-            self._put(self.heads[day], (day + 0.5) * wide, self.head, f"day {day + 1}")
+            self._put(self.heads[day], (day + 0.5) * wide, self.head, plan.weekdays[day])
             for place, row in enumerate(plan.day(day + 1)):
                 block, lines = next(spare)
                 self._fill(block, lines, row, (day * wide, self.top - (place + 1) * tall), wide, tall)
@@ -77,11 +77,9 @@ class WeekView:
         gap = 4 / self.wide
         block.set_bounds(corner[0] + gap, corner[1] + gap, wide - 2 * gap, tall - 2 * gap)
         block.set(facecolor=(*mpl.colors.to_rgb(colour), 0.12), edgecolor=colour, linestyle=outline, visible=True)
-        grip = "one hand" if row.pull.hands == 1 else f"{row.grip_cm:.0f} cm"
-        parts = [f"{100 * row.fitted.shares[group][0]:.0f} %" for group in row.direct]
-        share = f"{sign} {' + '.join(parts)}" if len(parts) > 1 else f"{sign} {row.direct[0]} {parts[0]}"
+        counts = f"{sign} {' + '.join(row.direct)}"
         letters = int((wide * self.wide - 14) / LETTER)
-        told = [set_words(row), *textwrap.wrap(f"{grip}, {turn_words(row.pull)}", letters), share]
+        told = [set_words(row), *textwrap.wrap(f"{grip_words(row)}, {turn_words(row.pull)}", letters), counts]
         step = LEADING / self.high
         most = MOST_LINES
         if self.brief:
@@ -123,7 +121,7 @@ class SetBars(KeptBars):
         axes.set_yticks(np.arange(len(self.names)), signs)
         axes.tick_params(axis="y", length=0)
         axes.grid(axis="x", color="#eeeeee")
-        axes.set_title("grey: range, line: target or least", pad=4)
+        axes.set_title("grey: range; line: aim or minimum", pad=4)
         colours = [GROUP_LOOK[name][0] if name in GROUP_LOOK else GREEN for name in self.names]
         self.band = [self._bar(row, 0.36, PALE, 0.5) for row in range(len(self.names))]
         self.bars = [self._bar(row, 0.22, colour, 2) for row, colour in enumerate(colours)]
@@ -166,9 +164,4 @@ class SetBars(KeptBars):
             return f"{sets:g}, wanted {wanted:g}"
         if name not in DIRECTIONS:
             return f"{sets:g} as helpers"
-        torque = [
-            row.fitted.torque_per_10_kg[DIRECTIONS.index(name)]
-            for row in plan.rows
-            if row.fitted.directions[name] >= plan.rules.direction_share
-        ]
-        return f"{sets:g}, at least {wanted:g}; {np.mean(torque):.0f} N m per 10 kg"
+        return f"{sets:g}, at least {wanted:g}"

@@ -9,47 +9,53 @@ from .effect_size import (
     minimal_detectable_change,
     random_effects,
     small_sample_factor,
-    smallest_seen,
+    t_quantile,
 )
-from .summary import (
-    cautions,
-    claim,
-    comparison_table,
-    contrast,
-    difference_words,
-    leanings,
-    pooled,
-    together,
-    unseen,
-)
-from .trials import ASSUMED, BAND, HELD, HELD_WORDS, SIDES, Comparison, choose, comparisons, muscles
+from .grades import NARROW, RULE, SMALL, Grade, grade
+from .own_trial import example_trial, read_trials, trial_template
+from .pooling import contrast, pooled
+from .power import power_of, smallest_seen
+from .results_table import comparison_table
+from .sentences import cautions, difference_words, together, unseen
+from .six_invented import six_invented
+from .trials import ASSUMED, BAND, HELD, HELD_WORDS, SCALE, SIDES, Comparison, choose, comparisons, muscles
 
 __all__ = [
     "ASSUMED",
     "BAND",
     "HELD",
     "HELD_WORDS",
+    "NARROW",
+    "RULE",
+    "SCALE",
     "SIDES",
+    "SMALL",
     "Comparison",
     "Effect",
+    "Grade",
     "Summary",
     "cautions",
     "choose",
-    "claim",
     "comparison_table",
     "comparisons",
     "contrast",
     "difference_of_groups",
     "difference_within",
     "difference_words",
-    "leanings",
+    "example_trial",
+    "grade",
     "log_ratio_within",
     "minimal_detectable_change",
     "muscles",
     "pooled",
+    "power_of",
     "random_effects",
+    "read_trials",
+    "six_invented",
     "small_sample_factor",
     "smallest_seen",
+    "t_quantile",
     "together",
+    "trial_template",
     "unseen",
 ]

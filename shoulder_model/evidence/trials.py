@@ -12,6 +12,7 @@ from functools import cache
 
 from ..inputs import Allowed, choice, number
 from ..tables import read_table
+from ..words import counted
 from .effect_size import difference_within
 
 ASSUMED, BAND = 0.5, (0.3, 0.7)  # correlation between conditions, an assumption: trials seldom print it
@@ -23,6 +24,10 @@ SIDES = {  # question -> what a result may point to
     "blades held or free": ("blades held", "blades free"),
     "pull-up or pulldown": ("a pull-up", "a pulldown"),
     "after a cue or before": ("the cue", "no cue"),
+    "which row": ("a bent-over row", "another row"),
+    "elbows high or low in a row": ("elbows high", "elbows low"),
+    "trunk lean": ("leaning back", "leaning forward"),
+    "one or two arms": ("one arm", "two arms"),
 }
 HELD = {  # choice -> codes of the column ``held`` it lets through
     "any load": ("each", "relative", "one", "differ", "not stated"),
@@ -30,6 +35,9 @@ HELD = {  # choice -> codes of the column ``held`` it lets through
     "relative, found for each": ("each",),
     "one load for all": ("one",),
 }
+LOAD_DOUBTS = {"differ": ("load",), "not stated": ("load not stated",)}  # ``held`` -> what else may have changed
+SCALE = "scale of the load"  # what else differs where loads are counted in two ways
+PEOPLE = {"M": ("man", "men"), "F": ("woman", "women")}  # letter of the evidence -> one of them, and several
 HELD_WORDS = {
     "each": "load found for each",
     "relative": "relative load",
@@ -39,14 +47,21 @@ HELD_WORDS = {
 }
 
 
+def lowest_correlation(correlation):
+    """The least favourable correlation of the band and of the one assumed, ``correlation``; both without unit."""
+    return min(*BAND, correlation)
+
+
 @dataclass(frozen=True)
 class Comparison:
     """One result of one trial, for one muscle.
 
     ``higher`` is what the trial's own test says: "first", "second", "none", or "" where no direction is printed.
-    ``means`` is (mean first, SD first, mean second, SD second), in the trial's own unit, or None. ``correlation`` is None
-    unless printed. ``held`` says what was held constant, a key of `HELD_WORDS`; ``subgroup`` which people, where a trial has
-    several.
+    ``untested`` is "" or says why nobody tested this pair ("highest of all"). ``means`` is (mean first, SD first, mean second,
+    SD second), in the trial's own unit, or None. ``correlation`` is None unless printed. ``held`` says what was held constant,
+    a key of `HELD_WORDS`, ``also_changed`` what else differs or is not stated, parted by "; ", and ``scales`` how loads were
+    counted in two ways. ``sex`` counts people ("21M 4F"), ``subgroup`` says which, where a trial has several; ``own`` is true
+    for a reader's own trial.
     """
 
     study: str
@@ -67,6 +82,27 @@ class Comparison:
     means: tuple | None = None
     correlation: float | None = None
     subgroup: str = ""
+    sex: str = ""
+    untested: str = ""
+    scales: str = ""
+    own: bool = False
+
+    @property
+    def who(self):
+        """The people, in words: "12 men"."""
+        parts = [(int(count or self.n), PEOPLE[letter]) for count, letter in re.findall(r"(\d*)([MF])\b", self.sex)]
+        return ", ".join(counted(count, *words) for count, words in parts) or counted(self.n, "person", "people")
+
+    @property
+    def unlike(self):
+        """What else changed, or may have, beside the thing asked about: a tuple of words."""
+        scale = (SCALE,) if self.scales else ()
+        return (*filter(None, self.also_changed.split("; ")), *scale, *LOAD_DOUBTS.get(self.held, ()))
+
+    @property
+    def doubts(self):
+        """All that may have made the difference instead, a tuple of words; one load for all makes the efforts differ."""
+        return (*self.unlike, *(("effort",) if self.held == "one" else ()))
 
     @property
     def kind(self):
@@ -86,11 +122,20 @@ class Comparison:
         used = correlation if self.correlation is None else self.correlation
         return difference_within(first, second, sd_first, sd_second, self.n, used)
 
+    def band(self, correlation=ASSUMED):
+        """Ends of the widest interval that the band of the correlation allows [SD between people], or None.
+
+        ``correlation`` as for `effect`; a printed one has no band.
+        """
+        return None if self.means is None else self.effect(lowest_correlation(correlation)).interval
+
     def direction(self, correlation=ASSUMED):
         """What the result points to, in a word: the trial's own test, else the interval of a difference, else "unknown".
 
-        ``correlation`` as for `effect`.
+        ``correlation`` as for `effect`. An order that nobody tested points nowhere.
         """
+        if self.untested:
+            return "unknown"
         if self.higher or self.means is None:
             return self.higher or "unknown"
         low, high = self.effect(correlation).interval
@@ -145,10 +190,13 @@ def _comparison(rows, coded):
     if coded["against"]:
         other = row_of(rows, coded, coded["against"], coded["exercise_against"])
         means = tuple(float(part[field]) for part in (row, other) for field in ("mean", "sd"))
-    same = ("question", "muscle", "phase", "first", "second", "higher", "held", "also_changed", "trained", "flaws")
+    same = (
+        "question", "muscle", "phase", "first", "second", "higher", "held", "also_changed", "trained", "flaws", "untested",
+        "scales",
+    )  # fmt: skip
     return Comparison(
         study=coded["study_id"], citation=row["citation"], n=int(row["n"]), statement=_statement(row, coded),
-        normalised=_normalised(row), means=means, subgroup=coded["sex"],
+        normalised=_normalised(row), means=means, subgroup=coded["sex"], sex=row["sex"],
         correlation=float(coded["correlation"]) if coded["correlation"] else None,
         **{name: coded[name] for name in same},
     )  # fmt: skip
@@ -183,14 +231,15 @@ def choose(trials, *, held="any load", trained_only=False, one_change_only=False
     held : str
         One of ``HELD``.
     trained_only, one_change_only, mvic_only : bool
-        Leave out people not said to be trained; contrasts in which something else changed too;
-        amplitudes not scaled to a maximal voluntary contraction (loads stay in).
+        Leave out people not said to be trained; contrasts in which something else changed too, or in which the loads
+        differ or are not stated; amplitudes not scaled to a maximal voluntary contraction (loads stay in).
     minimum_n : float
         Leave out smaller trials.
 
     Returns
     -------
     shown : tuple of Comparison
+        One trial's results stand together, trials with numbers first.
     left_out : dict of str to int
         The first reason that applies, and how many results it took out.
 
@@ -204,7 +253,7 @@ def choose(trials, *, held="any load", trained_only=False, one_change_only=False
     tests = {
         "other loading": lambda row: row.held not in HELD[held],
         "not said to be trained": lambda row: trained_only and row.trained != "trained",
-        "something else changed too": lambda row: one_change_only and bool(row.also_changed),
+        "something else changed too": lambda row: one_change_only and bool(row.unlike),
         "not scaled to MVIC": lambda row: mvic_only and row.normalised not in ("MVIC", "a load"),
         f"fewer than {least:.0f} people": lambda row: row.n < least,
     }
@@ -215,5 +264,14 @@ def choose(trials, *, held="any load", trained_only=False, one_change_only=False
             shown.append(row)
         else:
             left_out[reason] = left_out.get(reason, 0) + 1
-    order = ("difference", "p-value", "order")
-    return tuple(sorted(shown, key=lambda row: order.index(row.kind))), left_out
+    return _by_trial(shown), left_out
+
+
+def _by_trial(rows):
+    """Results with those of one trial together: numbers first, among the trials and inside each."""
+    rank = {kind: place for place, kind in enumerate(("difference", "p-value", "order"))}
+    best = {}
+    for row in rows:
+        best[row.study] = min(best.get(row.study, len(rank)), rank[row.kind])
+    places = list(best)
+    return tuple(sorted(rows, key=lambda row: (best[row.study], places.index(row.study), rank[row.kind])))

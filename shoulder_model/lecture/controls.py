@@ -11,7 +11,7 @@ import ipywidgets as w
 
 from ..inputs import Allowed, InputError, choice, number
 from ..mechanics import pulls
-from ..panels import EvidencePanel, GirdlePanel, GripPanel, LatPanel, OneArmPanel, TrunkPanel, WorkPanel
+from ..panels import EvidencePanel, GirdlePanel, GripPanel, LatPanel, OneArmPanel, RatioPanel, TrunkPanel, WorkPanel
 from ..panels.panel import OptionalNumber
 from ..panels.pull_panel import PullPanel
 from ..panels.slider import Slider
@@ -23,6 +23,7 @@ PANELS = {
     "lat": LatPanel,
     "girdle": GirdlePanel,
     "work": WorkPanel,
+    "ratio": RatioPanel,
     "evidence": EvidencePanel,
 }
 PULLED = tuple(kind for kind, panel in PANELS.items() if issubclass(panel, PullPanel))  # they take a pull and a lifter
@@ -217,7 +218,7 @@ def _made(set_up, person):
     made = PANELS[set_up.kind]
     if set_up.kind in PULLED:
         return made(set_up.pull or None, **person)
-    return made(person.get("sex", "men")) if made is OneArmPanel else made()
+    return made(person.get("sex", "men")) if made in (OneArmPanel, RatioPanel) else made()
 
 
 def refusal(set_up, lifter=None):

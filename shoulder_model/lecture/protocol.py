@@ -9,12 +9,11 @@ import io
 from dataclasses import dataclass, field
 
 from ..inputs import InputError
-from ..tables import table_text
+from ..tables import as_typed, inert, table_text
 
 HEADS = ("lecture", "date", "minute", "step", "question", "answer", "right", "votes")
 MOST_HANDS, LONGEST_LECTURE = 999, 24 * 60
 LARGEST = 1_000_000  # characters of a file
-NOT_FIRST = ("=", "+", "-", "@", "\t", "\r", "'")  # a spreadsheet works out what begins so; the mark itself
 
 
 @dataclass
@@ -52,7 +51,7 @@ def protocol_csv(title, steps, hands):
         for place, (answer, count) in enumerate(zip(ask["answers"], counts, strict=True)):
             mark = "" if right is None else "yes" if place == right else "no"
             said = title, hands.date, hands.minutes.get(name, ""), step, ask["question"], answer, mark, count
-            rows.append([_inert(str(cell)) for cell in said])
+            rows.append([inert(cell) for cell in said])
     return table_text(rows)
 
 
@@ -94,7 +93,7 @@ def _rows(content):
     for line, row in enumerate(table[1:], start=2):
         if len(row) != len(HEADS):
             raise _wrong(f"{len(row)} cells in a row of {len(HEADS)}", line)
-        yield line, {head: cell.removeprefix("'") for head, cell in zip(HEADS, row, strict=True)}
+        yield line, {head: as_typed(cell) for head, cell in zip(HEADS, row, strict=True)}
 
 
 def _count(what, cell, most, line):
@@ -107,8 +106,3 @@ def _count(what, cell, most, line):
 def _wrong(why, line=None):
     where = f", row {line}" if line else ""
     return InputError("protocol", f"protocol{where}: {why}")
-
-
-def _inert(cell):
-    """A cell that no spreadsheet takes for a formula."""
-    return f"'{cell}" if cell.startswith(NOT_FIRST) else cell

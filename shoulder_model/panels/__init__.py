@@ -10,6 +10,7 @@ from .grip import GripPanel
 from .guess import Guess
 from .lat import LatPanel
 from .one_arm import OneArmPanel
+from .ratio import RatioPanel
 from .saved import setup_text
 from .session import SessionPanel
 from .trunk import TrunkPanel
@@ -22,6 +23,7 @@ __all__ = [
     "Guess",
     "LatPanel",
     "OneArmPanel",
+    "RatioPanel",
     "SessionPanel",
     "TrunkPanel",
     "WorkPanel",

@@ -4,11 +4,13 @@ from dataclasses import dataclass
 
 import ipywidgets as w
 
-from ..draw.forest import Forest, forest_line, key_words, summary_line
+from ..draw.forest import Forest, key_words
+from ..draw.forest_lines import forest_trials, summary_trial
 from ..draw.look import at_projector
 from ..evidence import (
     ASSUMED,
     HELD,
+    RULE,
     SIDES,
     Summary,
     cautions,
@@ -16,14 +18,17 @@ from ..evidence import (
     comparison_table,
     comparisons,
     difference_words,
+    example_trial,
     muscles,
     pooled,
+    read_trials,
     together,
+    trial_template,
     unseen,
 )
 from ..inputs import InputError
 from ..words import counted, listed
-from .panel import WRAP, Panel, Sheet, dropdown
+from .panel import MIME, WRAP, Panel, Sheet, dropdown, one_at_a_time
 from .saved import read_values, values_text
 from .slider import slider
 
@@ -33,7 +38,11 @@ SWITCHES = {
     "trained_only": "trained lifters only",
 }
 
-NO_GROWTH = "EMG averages of small groups, not growth, not one person."
+NO_GROWTH = "EMG in one session is not growth; averages of small groups, not one person."
+TABLES = {  # kind of file -> words on the button, name of the file, its text
+    "template": ("Save a blank trial table", "my_trial.csv", trial_template),
+    "example": ("Save an invented trial", "invented_trial.csv", example_trial),
+}
 
 
 @dataclass(frozen=True)
@@ -47,7 +56,7 @@ class EvidenceState:
 
 
 class EvidencePanel(Panel):
-    """Question, muscle, what was held constant, smallest trial, assumed correlation.
+    """Question, muscle, what was held constant, smallest trial, assumed correlation; a reader's own trial joins by its table.
 
     Parameters
     ----------
@@ -57,14 +66,13 @@ class EvidencePanel(Panel):
         Other results than the workbook's own.
     """
 
-    page = Sheet(4.9, {"forest": [0.437, 0.155, 0.262, 0.79]}, {"x": "standardised difference g [SD between people]"})
+    page = Sheet(4.6, {"forest": [0.437, 0.19, 0.262, 0.755]}, {"x": "standardised difference g [SD between people]"})
     projected = Sheet(3.6, {"forest": [0.435, 0.19, 0.28, 0.715]}, {"x": "difference g [SD between people]"})
 
     def __init__(self, question="row or pulldown", muscle="latissimus dorsi", trials=None):
         self.trials = comparisons() if trials is None else tuple(trials)
         figure = self.make_figure()
-        asked = tuple(name for name in SIDES if muscles(name, self.trials))
-        self.question = dropdown("Question", asked, question, 19)
+        self.question = dropdown("Question", self._questions(), question, 21)
         self.muscle = dropdown("Muscle", muscles(question, self.trials), muscle, 17)
         self.held = dropdown("Load", HELD, "any load", 18)
         self.switches = {
@@ -81,6 +89,7 @@ class EvidencePanel(Panel):
             w.HBox([*self.sliders.values()], layout=WRAP),
         ]
         super().__init__("evidence-panel", figure, rows)
+        self.door.words = ("Open a set-up or a trial table: drop it here or ", ".json,.csv")
         self.question.observe(lambda change: self._other_question(change["new"]), "value")
         self.follow(self.muscle, self.held, *self.switches.values(), *self.sliders.values())
 
@@ -88,11 +97,50 @@ class EvidencePanel(Panel):
         """The lines of results, and where there is room what their marks mean."""
         axes, x = self.sheet.axes(figure, "forest"), self.sheet.labels["x"]
         if at_projector():
-            self.forest = Forest(axes, x, left=-1.55, right=1.04, brief=41)
+            self.forest = Forest(axes, x, left=-1.5, right=1.04, brief=40)
         else:
             self.forest = Forest(axes, x)
             key_words(axes)
         self.ghosts = (self.forest,)
+
+    def _questions(self):
+        """The questions that some trial asks."""
+        return tuple(name for name in SIDES if muscles(name, self.trials))
+
+    def open_text(self, text):
+        """Take the controls to a saved set-up, or let a filled-in trial table join the results; what is neither is refused."""
+        if text.lstrip("\ufeff \n\r\t").startswith("{"):
+            super().open_text(text)
+        else:
+            self._join(text)
+
+    @one_at_a_time
+    def _join(self, text):
+        """Show the results of a reader's own trial beside the others; one of the same name takes its place."""
+        opened = self.door.opened
+        try:
+            own = read_trials(text, opened.get("name", "") if opened.get("text") == text else "trial table")
+        except InputError as error:
+            self.refuse(str(error))
+            return
+        names = {row.study for row in own}
+        self.trials = (*(row for row in self.trials if row.study not in names), *own)
+        with self.quiet():
+            self.question.options = self._questions()
+            self.question.value = own[0].question
+            self.muscle.options = muscles(own[0].question, self.trials)
+            self.muscle.value = own[0].muscle
+        self.update()
+
+    def files(self):
+        return {kind: words for kind, (words, _, _) in TABLES.items()} | super().files()
+
+    def save(self, kind):
+        if kind in TABLES:
+            _, name, text = TABLES[kind]
+            self.door.save(name, text().encode(), MIME["csv"])
+        else:
+            super().save(kind)
 
     def _other_question(self, question):
         """Offer the muscles of this question; keep the muscle where it has some."""
@@ -116,9 +164,9 @@ class EvidencePanel(Panel):
         return EvidenceState(values, shown, left_out, summary)
 
     def draw(self, state):
-        lines = [forest_line(row, state.values["correlation"]) for row in state.shown]
-        lines += [summary_line(state.summary)] if state.summary else []
-        return self.forest.show(lines, [f"more with {side}" for side in SIDES[state.values["question"]]])
+        trials = forest_trials(state.shown, state.values["correlation"])
+        trials += [summary_trial(state.summary)] if state.summary else []
+        return self.forest.show(trials, [f"more with {side}" for side in SIDES[state.values["question"]]])
 
     def set_up(self, state):
         return f"{state.values['question'].capitalize()}, {state.values['muscle']}"
@@ -135,16 +183,16 @@ class EvidencePanel(Panel):
             f"Left out: {listed(out)}." if out else "",
             cautions(shown),
             difference_words(shown, v["correlation"]) if shown else "",
-            "" if v["muscle"] == "largest load" else NO_GROWTH,
+            RULE,
+            _no_growth(shown),
         ]
         return " ".join(part for part in parts if part)
 
     def brief(self, state):
         parts = [
-            "" if state.values["muscle"] == "largest load" else NO_GROWTH,
-            "An arrow: only an order or a p-value was printed."
-            if any(row.kind != "difference" for row in state.shown)
-            else "",
+            _no_growth(state.shown),
+            "Grey: something else differs too." if any(row.doubts for row in state.shown) else "",
+            "Arrow: a direction without a number." if any(row.kind != "difference" for row in state.shown) else "",
         ]
         return " ".join(part for part in parts if part)
 
@@ -184,6 +232,11 @@ class EvidencePanel(Panel):
             control.value = bool(values[name])
         for name, control in self.sliders.items():
             control.value = values[name]
+
+
+def _no_growth(rows):
+    """That a signal is not growth, where one was measured."""
+    return NO_GROWTH if any(row.normalised != "a load" for row in rows) else ""
 
 
 def _counts(rows):

@@ -10,7 +10,8 @@ function render({ model, el }) {
 
   async function open(file) {
     if (!file) return;
-    model.set("opened", { name: file.name, text: await file.text(), count: (model.get("opened").count ?? 0) + 1 });
+    const data = new DataView(await file.arrayBuffer());
+    model.set("opened", { name: file.name, text: await file.text(), data, count: (model.get("opened").count ?? 0) + 1 });
     model.save_changes();
   }
   input.addEventListener("change", () => open(input.files[0]).then(() => { input.value = ""; }));

@@ -13,7 +13,7 @@ STYLE = """
 
 
 class FileDoor(anywidget.AnyWidget):
-    """Drop zone and file chooser; ``opened`` holds the last file as name, text and a running count.
+    """Drop zone and file chooser; ``opened`` holds the last file as name, text (read as UTF-8), data (its bytes) and a running count.
 
     ``words`` holds what stands on it, and the ending of the files that it takes.
     """

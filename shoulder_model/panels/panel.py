@@ -19,9 +19,17 @@ from .slider import Slider
 
 MIME = {"svg": "image/svg+xml", "png": "image/png", "csv": "text/csv", "json": "application/json"}
 TEXT = "font-size:var(--jp-content-font-size1,14px);line-height:1.4;"
+LEAST_CM = 3.0  # no measure of a body in centimetres is below; metres are
 PROJECTED_HEIGHT = 3.4  # inch, of 11.2 in width: what sliders and words leave of a lecture's screen
 WIDE = {"description_width": "initial"}
-WRAP = w.Layout(flex_flow="row wrap", width="100%", align_items="center")
+WRAP = w.Layout(
+    flex_flow="row wrap", width="100%", align_items="center"
+)  # one for all rows; what is hidden has its own
+
+
+def own_wrap():
+    """A layout as `WRAP`, for a row that may be hidden by itself."""
+    return w.Layout(flex_flow="row wrap", width="100%", align_items="center")
 
 
 def dropdown(words, options, value, width):
@@ -81,19 +89,23 @@ class OptionalNumber(w.Text):
             description=words, continuous_update=False, style=WIDE, layout=w.Layout(width=width, flex="0 0 auto")
         )
         self.field, self.per_si = field, per_si
+        self.unit = words.partition("[")[2].removesuffix("]")
 
     @property
     def number(self):
         """The number in SI units, or None where it is blank; text that is no number raises `InputError`."""
-        text = self.value.strip().replace(",", ".")
+        text = self.value.strip().removesuffix(self.unit).strip().replace(",", ".")
         if not text:
             return None
         try:
-            return float(text) / self.per_si
+            number = float(text)
         except ValueError:
             raise InputError(
                 self.field, f"{self.field}: {self.value!r} is not a number; type digits or leave it blank"
             ) from None
+        if self.unit == "cm" and 0 < number < LEAST_CM:
+            raise InputError(self.field, f"{self.field}: {number:g} cm? Type centimetres, perhaps {100 * number:g}")
+        return number / self.per_si
 
     def put(self, value):
         """Show an SI value, or blank for None."""
@@ -201,8 +213,11 @@ class Panel(w.VBox):
         self.drop_button = button("Drop the kept one", self.drop, "forget the kept set-up")
         sections = [folding(words, rows, f"show or hide: {words}") for words, rows in dict(folded).items()]
         sections.append(folding("Save and open", self._save_rows(), "save or open a set-up, a picture or numbers"))
-        row = w.HBox([self.keep_button, self.drop_button, *(toggle for toggle, _ in sections)], layout=WRAP)
-        self.children = [*controls, self.picture, row, *(box for _, box in sections)]
+        self.buttons = w.HBox(
+            [self.keep_button, self.drop_button, *(toggle for toggle, _ in sections)], layout=own_wrap()
+        )
+        self.folded = w.VBox([box for _, box in sections], layout=w.Layout(width="100%"))
+        self.children = [*controls, self.picture, self.buttons, self.folded]
         self.door.observe(lambda change: self.open_text(change["new"]["text"]), "opened")
         self.path.observe(lambda change: self._open_path(change["new"]), "value")
 
@@ -269,6 +284,7 @@ class Panel(w.VBox):
             frame_moved = self.draw(self.state)
         except InputError as error:
             self.refuse(str(error))
+            self.wrong_entry()
             return
         shown = self.picture
         if self.picture_first:
@@ -282,6 +298,9 @@ class Panel(w.VBox):
 
     def tell(self, state):
         """Nothing stands beside the picture, unless a panel says so."""
+
+    def wrong_entry(self):
+        """The picture stays as it was when an entry is refused, unless a panel says otherwise."""
 
     def _said(self, state):
         """Everything that the page says in one ``state``, by where it stands."""

@@ -1,4 +1,4 @@
-"""The session panel: a client in, a week of pulls out, with the reason for each; or why there is none."""
+"""The session panel: health first, then a client in and the nearest week of pulls out, with the reason for each."""
 
 from dataclasses import dataclass
 from functools import lru_cache
@@ -8,19 +8,21 @@ import numpy as np
 
 from ..draw.look import at_projector
 from ..draw.week import SetBars, WeekView
-from ..mechanics import pulls
+from ..inputs import InputError
 from ..people import SEXES, Lifter
 from ..tables import columns_text
-from ..week import COUNTED, GROUPS, HEALTH, Client, Plan, Referral, equipment, fitted_pulls, log_sheet, plan_week, rules
-from ..week.candidates import BEHIND
-from ..week.page import page_csv, page_html, table_html
-from ..week.page_pdf import page_pdf
+from ..week import COUNTED, GROUPS, Client, Plan, all_no, by_pull, equipment, fitted_pulls, plan_week
+from ..week.record import client_of, record_of
 from ..week.rules import EXPERIENCE
-from ..week.wishes import counts_by_name
-from ..week.words import CAUTIONS, HONEST, asked_words
+from ..week.words import CAUTIONS, HONEST, asked_words, health_words, pull_line
+from ..week_page.csv_text import page_csv
+from ..week_page.html import PAPERS, page_html, table_html
+from ..week_page.pdf import page_pdf
 from ..words import listed, written
-from .panel import PROJECTED_HEIGHT, TEXT, WRAP, MeasureBoxes, Panel, Sheet, dropdown
-from .saved import read_values, values_text
+from .client_book import ClientBook
+from .client_parts import HealthAsk, KnownLoads, PullChoice, StepBoxes, WishOrder, line, tick, ticks
+from .log_return import LogReturn
+from .panel import PROJECTED_HEIGHT, TEXT, WRAP, MeasureBoxes, Panel, Sheet, dropdown, own_wrap
 from .slider import slider
 
 PAGES = {  # kind of file -> button, MIME type
@@ -34,36 +36,32 @@ TABLE_STYLE = (
     ".week-table th,.week-table td{border:1px solid #8a8a8a;padding:.25em .4em;text-align:left;vertical-align:top}"
     ".week-table thead th{background:#ece6df;color:#000}</style>"
 )
+ASKED = "Health questions asked and answered."
+NO_WEEK = "week: there is none to save; answer the health questions, or mend the entry that is named"
 
 _week = lru_cache(maxsize=256)(plan_week)  # a slider taken back gives its week at once
 
 
 @dataclass(frozen=True)
 class SessionState:
-    """One client and the answer."""
+    """One client with what was measured, and the answer."""
 
     measures: dict
     client: Client
     answer: object
 
 
-def tick(words, on=False):
-    """A tick box as wide as its words."""
-    return w.Checkbox(on, description=words, indent=False, layout=w.Layout(width="auto", margin="0 0.9em 0 0"))
-
-
-def ticks(head, boxes):
-    """A row of tick boxes after a heading."""
-    return w.HBox([w.HTML(f'<b style="{TEXT}margin-right:0.7em">{head}</b>'), *boxes], layout=WRAP)
-
-
 class SessionPanel(Panel):
-    """Client, goal, equipment, what to leave out, health ticks.
+    """Health questions; then client, goal, equipment, wishes, known loads, log.
 
     Parameters
     ----------
     sex : "men" or "women"
     experience : "novice", "intermediate" or "advanced"
+    health : dict of question -> answer, optional
+        Of a client who has been asked already; without it the questions stand open and there is no week.
+    name : str
+        As it is to stand on the page.
     **measured : float
         ``stature``, ``mass``, ``biacromial`` of the client, as far as measured. [m], [kg]
     """
@@ -71,15 +69,17 @@ class SessionPanel(Panel):
     page = Sheet(4.0, {"week": [0.003, 0.01, 0.637, 0.98], "sets": [0.752, 0.14, 0.24, 0.76]})
     projected = Sheet(PROJECTED_HEIGHT, {"week": [0.003, 0.01, 0.994, 0.98]})
 
-    def __init__(self, sex="women", experience="intermediate", **measured):
+    def __init__(self, sex="women", experience="intermediate", *, health=None, name="", **measured):
         figure = self.make_figure()
-        self._make_controls(sex, experience, measured)
+        answers = health if health is not None else (all_no() if at_projector() else {})
+        start = Client(Lifter.from_measures(sex, **measured), experience, days=3, health=answers, name=name)
+        self.book = ClientBook(record_of(start, measured), self._put)
+        self._make_controls(start, measured)
         self.week_table = w.HTML(layout=w.Layout(width="100%"))
         super().__init__("session-panel", figure, self._rows(), self._folded_rows())
         self.follow(
-            self.sex, self.experience, self.limit_low_back, self.behind_neck, self.wide_grip,
-            *self.measures.values(), *self.sliders.values(),
-            *self.there.values(), *self.left_out.values(), *self.health.values(),
+            self.sex, self.experience, self.behind_neck, self.wide_grip, self.client_name,
+            *self.measures.values(), *self.sliders.values(), *self.there.values(), *self.steps.values(),
         )  # fmt: skip
 
     def make_views(self, figure):
@@ -88,137 +88,150 @@ class SessionPanel(Panel):
         self.bars = SetBars(self.sheet.axes(figure, "sets")) if "sets" in self.sheet.places else None
         self.ghosts = tuple(filter(None, (self.view, self.bars)))
 
-    def _make_controls(self, sex, experience, measured):
-        self.sex = dropdown("Client", SEXES, sex, 9.1)
-        self.experience = dropdown("Experience", EXPERIENCE, experience, 14)
+    def _make_controls(self, client, measured):
+        self.health = HealthAsk(client.health, client.cleared, client.limits, self.update)
+        self.sex = dropdown("Sex", SEXES, client.lifter.sex, 9.1)
+        self.experience = dropdown("Experience", EXPERIENCE, client.experience, 14)
         self.measures = MeasureBoxes(measured)
+        self.client_name = w.Text(
+            client.name, description="Name", continuous_update=False, style={"description_width": "initial"},
+            layout=w.Layout(width="12em"),
+        )  # fmt: skip
         self.sliders = {
-            "goal": slider("Goal [% mid-back, the rest lat]", 50, 0, 100, 10),
-            "days": slider("Days a week", 3, 2, 5, 1, main=at_projector()),
-            "own_weight_repetitions": slider("Pull-ups in a row", 0, 0, 20, 1),
+            "goal": slider("Goal [% mid-back, the rest lat]", 100 * client.goal, 0, 100, 10),
+            "days": slider("Days a week", client.days, 1, 6, 1, main=at_projector()),
+            "own_weight_repetitions": slider("Pull-ups in a row", client.own_weight_repetitions, 0, 30, 1),
         }
-        self.limit_low_back = tick("spare the low back")
-        self.behind_neck = tick("allow behind-the-neck pulls")
-        self.wide_grip = tick("allow pulldowns wider than 1.5 ×")
-        self.limits = {
-            "limit_low_back": self.limit_low_back,
-            "wide_grip": self.wide_grip,
-            "behind_neck": self.behind_neck,
-        }
-        self.there = {piece: tick(piece, True) for piece in equipment()}
-        self.left_out = {name: tick(name) for name in pulls if name != BEHIND}
-        self.health = {name: tick(name) for name in HEALTH}
+        self.behind_neck, self.wide_grip = tick("allow behind-the-neck pulls"), tick("allow pulldowns wider than 1.5 ×")
+        self.there = {piece: tick(piece, piece in client.equipment) for piece in equipment()}
+        self.steps = StepBoxes(client.steps)
+        self.wishes = WishOrder(client.wishes, self.update)
+        self.choice = PullChoice(client.prefer, client.leave_out, self.update)
+        self.known = KnownLoads(client.known, client.carried, self.update, self.refuse)
+        self.log_return, self.hurt = LogReturn(self), client.hurt
+        self.paper = dropdown("Paper", PAPERS, PAPERS[0], 9)
 
     def _rows(self):
-        return [
-            w.HBox([self.sex, *self.measures.values(), self.experience], layout=WRAP),
-            w.HBox([*self.sliders.values()], layout=WRAP),
-            ticks("Health, now or ever:", self.health.values()),
-        ]
+        self.planner = (
+            w.HBox([self.sex, *self.measures.values(), self.experience], layout=own_wrap()),
+            w.HBox([*self.sliders.values()], layout=own_wrap()),
+        )
+        return [w.HBox([self.book, self.client_name], layout=WRAP), self.health, *self.planner]
 
     def _folded_rows(self):
         return {
-            "Equipment": [ticks("There is:", self.there.values())],
-            "Leave out, limits": [
-                ticks("Leave out:", self.left_out.values()),
-                ticks("Limits:", [self.limit_low_back, self.wide_grip, self.behind_neck]),
-            ],
+            "Equipment": [ticks("There is:", self.there.values()), ticks("Smallest step:", self.steps.values())],
+            "Pulls": [self.choice, ticks("Allowed:", [self.wide_grip, self.behind_neck])],
+            "Wishes": [line("The first weighs most: one step short of it counts as two of the next."), self.wishes],
+            "Loads": [self.known],
+            "The log": [self.log_return],
             "The week in full": [self.week_table],
         }
 
+    def _save_rows(self):
+        return [*super()._save_rows(), w.HBox([self.paper], layout=WRAP)]
+
     def files(self):
-        return {kind: words for kind, (words, _) in PAGES.items()} | super().files()
+        return {kind: words for kind, (words, _) in PAGES.items()} | super().files() | {"json": "Save the clients"}
 
     def read(self):
-        measures, _ = self.measures.read(self.sex.value)
-        values = self._values(measures)
-        client = self._client(values)
+        measures, lifter = self.measures.read(self.sex.value)
+        client = Client(
+            lifter,
+            self.experience.value,
+            days=self.sliders["days"].place,
+            goal=self.sliders["goal"].place / 100,
+            health=self.health.answers,
+            cleared=self.health.cleared.value,
+            limits=self.health.holds,
+            equipment=tuple(piece for piece, box in self.there.items() if box.value),
+            leave_out=self.choice.leave_out,
+            prefer=self.choice.prefer,
+            own_weight_repetitions=self.sliders["own_weight_repetitions"].place,
+            behind_neck=self.behind_neck.value,
+            wide_grip=self.wide_grip.value,
+            wishes=self.wishes.wishes,
+            known=self.known.known,
+            carried=self.known.carried,
+            steps=self.steps.given,
+            hurt=self.hurt,
+            name=self.client_name.value,
+        )
         return SessionState(measures, client, _week(client))
 
-    def _values(self, measures):
-        """The controls' values as a set-up stores them; a measure left blank is 0."""
-        boxes = dict(self.limits)
-        boxes |= {f"has {name}": box for name, box in self.there.items()}
-        boxes |= {f"without {name}": box for name, box in self.left_out.items()} | self.health
-        return (
-            {"sex": self.sex.value, "experience": self.experience.value}
-            | {name: measures.get(name, 0.0) for name in self.measures}
-            | {name: control.place for name, control in self.sliders.items()}
-            | {name: box.value for name, box in boxes.items()}
-        )
-
-    def _client(self, values):
-        """The client that ``values`` describe; raises `InputError`."""
-        measures = {name: values[name] for name in self.measures if values[name]}
-        return Client(
-            Lifter.from_measures(values["sex"], **measures),
-            values["experience"],
-            days=values["days"],
-            goal=values["goal"] / 100,
-            equipment=tuple(name for name in self.there if values[f"has {name}"]),
-            leave_out=tuple(name for name in self.left_out if values[f"without {name}"]),
-            limit_low_back=bool(values["limit_low_back"]),
-            health=tuple(name for name in self.health if values[name]),
-            own_weight_repetitions=values["own_weight_repetitions"],
-            behind_neck=bool(values["behind_neck"]),
-            wide_grip=bool(values["wide_grip"]),
-        )
-
     def draw(self, state):
+        if state is None:
+            return
         self.view.show(state.client, state.answer)
         if self.bars:
             self.bars.show(state.answer)
 
     def tell(self, state):
+        self.book.keep(record_of(state.client, state.measures))
+        self._show_parts(state.answer)
         self.week_table.value = self._table_words(state.answer)
+        self.log_return.follow(state)
+        if isinstance(state.answer, Plan):
+            self.known.first([row.name for row, _ in by_pull(state.answer)])
+
+    def wrong_entry(self):
+        """No week stays on the screen, and nothing can be saved, while an entry is wrong."""
+        self.state = None
+        self.picture.said = self.picture.said | {"verdict": "", "small": "", "words": ""}
+        self.picture.say()
+        self._show_parts(None)
+        self.week_table.value = ""
+
+    def _show_parts(self, answer):
+        """What is in sight: the questions while there is no week for them, else the planner with its picture."""
+        planned, asked = isinstance(answer, Plan), self.health.is_done
+        self.health.fold(health_words(answer.client) if planned else ASKED if asked else "")
+        for part in (*self.planner, self.buttons, self.folded):
+            part.layout.display = None if planned or asked else "none"
+        (self.remove_class if planned else self.add_class)("no-week")
+        self.keep_button.disabled = not planned
 
     @staticmethod
     def _table_words(answer):
         """The table under the picture with what belongs beside it; nothing where there is no week."""
-        told = [CAUTIONS]
-        if isinstance(answer, Plan):
-            told = [*answer.notes, HONEST, CAUTIONS]
-        table = table_html(answer) if isinstance(answer, Plan) else ""
-        lines = "".join(f"<p>{line}</p>" for line in told)
-        return f'{TABLE_STYLE}<div class="week-table" style="{TEXT}">{table}{lines}</div>'
+        if not isinstance(answer, Plan):
+            return ""
+        lines = "".join(f"<p>{words}</p>" for words in (*CAUTIONS, *answer.notes, HONEST))
+        why = "".join(f"<li>{pull_line(row)}</li>" for row, _ in by_pull(answer))
+        return f'{TABLE_STYLE}<div class="week-table" style="{TEXT}">{lines}{table_html(answer)}<ul>{why}</ul></div>'
 
     def set_up(self, state):
         return asked_words(state.client)
 
     def verdict(self, state):
         answer = state.answer
-        return answer.verdict if isinstance(answer, Plan) else answer.sentence
+        return answer.verdict if isinstance(answer, Plan) else "\n".join(answer.lines)
 
     def small(self, state):
         answer = state.answer
         if not isinstance(answer, Plan):
-            return CAUTIONS
-        halves = [(high - low) / 2 for row in answer.rows for _, low, high in row.fitted.shares.values()]
-        spread = f"The muscle shares spread by about ± {100 * max(halves):.0f} points."
-        return f"{answer.counting} {spread} {CAUTIONS}"
+            return ""
+        return " ".join([*(answer.short or [answer.counting]), CAUTIONS[1]])
 
     def brief(self, state):
-        return "Start light. Pain, numbness, a past dislocation or surgery: see a licensed clinician."
+        return "Health questions come first. Start light. Pain or numbness: stop, and see a licensed clinician."
 
     def compare(self, state, kept):
         now, was = state.answer, kept.answer
-        if not (isinstance(now, Plan) and isinstance(was, Plan)):
-            return f"Against the kept one: {_kind(was)} then, {_kind(now)} now."
+        if not isinstance(now, Plan):
+            return "\n".join(now.lines)
         change = {name: now.sets[name] - was.sets[name] for name in COUNTED}
         sets = [f"{written(more, 1, sign=True)} sets for the {name}" for name, more in change.items() if more]
         names, before = (dict.fromkeys(row.name for row in answer.rows) for answer in (now, was))
         new, gone = ([name for name in some if name not in other] for some, other in ((names, before), (before, names)))
         pulls_words = [f"new: {listed(new)}" if new else "", f"gone: {listed(gone)}" if gone else ""]
         told = "; ".join(part for part in pulls_words if part) or "the same pulls"
-        return f"Against the kept one: {listed(sets) if sets else 'as many sets'}; {told}."
+        missed = f" Misses: {'; '.join(now.misses)}." if now.misses else ""
+        return f"Against the kept one: {listed(sets) if sets else 'as many sets'}; {told}.{missed}"
 
     def table(self, state):
-        """Every candidate's numbers; the first column counts the rows of data/week_pulls.csv that can be done."""
-        if isinstance(state.answer, Referral):
-            return columns_text({"no plan": []})
-        fitted = fitted_pulls(state.client.lifter)
-        counts = counts_by_name(fitted, rules(state.client.experience))
-        planned = state.answer.rows if isinstance(state.answer, Plan) else ()
+        """The numbers of every pull that could have been chosen; the first column counts them."""
+        answer, fitted = state.answer, fitted_pulls(state.client.lifter, state.answer.candidates)
         columns = {
             "row": np.arange(1, len(fitted) + 1),
             "grip [cm]": [one.grip_cm for one in fitted],
@@ -229,50 +242,77 @@ class SessionPanel(Panel):
             for place, end in enumerate(("", " low", " high")):
                 columns[f"{group} share{end} [%]"] = [100 * one.shares[group][place] for one in fitted]
         for place, axis in enumerate(("adduction", "extension", "horizontal abduction")):
-            columns[f"{axis} torque per 10 kg [N m]"] = [one.torque_per_10_kg[place] for one in fitted]
-        columns |= {f"a set counts for the {group}": counts[group] for group in COUNTED}
-        columns["sets in this week"] = [sum(row.sets for row in planned if row.name == one.name) for one in fitted]
+            columns[f"{axis} torque for 10 kg a hand [N m]"] = [one.torque_per_hand[place] for one in fitted]
+        for group in COUNTED:
+            columns[f"a set counts for the {group}"] = [one.counts(answer.rules)[group] for one in fitted]
+        columns["sets in this week"] = [sum(row.sets for row in answer.rows if row.name == one.name) for one in fitted]
         return columns_text(columns)
 
     def content(self, kind):
-        """The bytes of one kind of file: the page's, or those of every panel."""
-        answer = self.state.answer
+        """The bytes of one kind of file; `InputError` where there is no week."""
+        if kind == "json":
+            return self.book.text.encode()
+        answer = None if self.state is None else self.state.answer
+        if not isinstance(answer, Plan):
+            raise InputError("week", NO_WEEK)
+        shown = answer if self.kept is None else (self.kept.answer, answer)
         if kind == "html":
-            return page_html(answer).encode()
+            return page_html(shown, paper=self.paper.value).encode()
         if kind == "pdf":
-            return page_pdf(answer)
+            return page_pdf(shown, paper=self.paper.value)
         if kind == "week.csv":
-            return page_csv(answer).encode()
+            return page_csv(answer).encode("utf-8-sig")
         if kind == "log.csv":
-            return (log_sheet(answer) if isinstance(answer, Plan) else page_csv(answer)).encode()
+            return self.log_return.blank(answer).encode("utf-8-sig")
         return super().content(kind)
 
     def save(self, kind):
-        """Hand one file to the browser's downloads."""
-        if kind in PAGES:
-            self.door.save(f"{self.name}.{kind}", self.content(kind), PAGES[kind][1])
-        else:
-            super().save(kind)
+        """Hand one file to the browser's downloads; where there is no week, one line says so."""
+        try:
+            if kind in PAGES:
+                self.door.save(f"{self.name}.{kind}", self.content(kind), PAGES[kind][1])
+            else:
+                super().save(kind)
+        except InputError as error:
+            self.refuse(str(error))
+
+    def put_client(self, client):
+        """Show a changed ``client`` (`week.Client`) in place of the present one."""
+        measures, shown = self.measures.read(self.sex.value)
+        if client.lifter != shown:
+            measures = {name: getattr(client.lifter, name) for name in self.measures}
+        self._put(record_of(client, measures))
 
     def setup(self, state):
-        return values_text(self.name, self._values(state.measures))
+        return self.book.text
 
     def apply(self, text):
-        flags = {name: (False, True) for name, value in self._values({}).items() if isinstance(value, bool)}
-        limits = {name: (control.min, control.max) for name, control in self.sliders.items()}
-        measured = dict.fromkeys(self.measures, (0.0, 1000.0))
-        allowed = {"sex": SEXES, "experience": EXPERIENCE} | measured | limits | flags
-        values = read_values(self.name, text, allowed)
-        self._client(values)  # refused before anything moves
-        self.sex.value, self.experience.value = values["sex"], values["experience"]
-        self.measures.put({name: values[name] or None for name in self.measures})
-        for name, control in self.sliders.items():
-            control.value = values[name]
-        for prefix, boxes in (("", self.limits), ("has ", self.there), ("without ", self.left_out), ("", self.health)):
-            for name, box in boxes.items():
-                box.value = bool(values[f"{prefix}{name}"])
+        self._controls_to(self.book.take(text))
 
+    def _put(self, record):
+        """Show a client's record, and forget what was kept of another."""
+        with self.quiet():
+            self._controls_to(record)
+        self.kept = None
+        for artist in self.ghosts:
+            artist.drop()
+        self.update()
 
-def _kind(answer):
-    """What an answer is, in a word."""
-    return {"Plan": "a week", "Clash": "wishes that clash", "Referral": "a referral"}[type(answer).__name__]
+    def _controls_to(self, record):
+        """Take every control to a record that has been checked."""
+        client = client_of(record)
+        self.hurt = client.hurt
+        self.measures.put(record.get("measures", {}))
+        for control, value in (
+            (self.sex, client.lifter.sex), (self.experience, client.experience), (self.client_name, client.name),
+            (self.behind_neck, client.behind_neck), (self.wide_grip, client.wide_grip),
+            (self.sliders["goal"], 100 * client.goal), (self.sliders["days"], client.days),
+            (self.sliders["own_weight_repetitions"], client.own_weight_repetitions),
+            *((box, piece in client.equipment) for piece, box in self.there.items()),
+        ):  # fmt: skip
+            control.value = value
+        self.steps.put(client.steps)
+        self.health.put(client.health, client.cleared, client.limits)
+        self.wishes.put(client.wishes)
+        self.choice.put(client.prefer, client.leave_out)
+        self.known.put(client.known, client.carried)

@@ -1,16 +1,17 @@
 """People: body measures in, lengths and masses out; what a girth or a breadth says about a person."""
 
+from .by_waist import WaistBand, held_ratios, waist_bands
 from .lifter import ELBOW_LIMIT, MEASURES, SEXES, Lifter, Survey, draw_lifters, expected_measures, one_person, survey
 from .silhouette import (
-    WaistBand,
+    SIDES_GAIN,
     ellipse_girth,
     girth_gain,
     means,
     percentile,
     ratio_change,
+    side_layer,
     survey_quantities,
     survey_quantity,
-    waist_bands,
     waist_worth,
 )
 
@@ -18,6 +19,7 @@ __all__ = [
     "ELBOW_LIMIT",
     "MEASURES",
     "SEXES",
+    "SIDES_GAIN",
     "Lifter",
     "Survey",
     "WaistBand",
@@ -25,10 +27,12 @@ __all__ = [
     "ellipse_girth",
     "expected_measures",
     "girth_gain",
+    "held_ratios",
     "means",
     "one_person",
     "percentile",
     "ratio_change",
+    "side_layer",
     "survey",
     "survey_quantities",
     "survey_quantity",

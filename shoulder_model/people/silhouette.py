@@ -5,7 +5,6 @@ computed from the individual records, mark D). Soldiers, measured once: they sho
 what training does to one of them. A ratio describes an outline, not health or worth.
 """
 
-from dataclasses import dataclass
 from functools import cache
 from statistics import NormalDist
 
@@ -15,26 +14,17 @@ from ..inputs import Allowed, InputError, choice, number
 from ..tables import read_table
 from .lifter import SEXES, survey
 
-WHOLE, BAND = "whole sample", "waist/stature band "
+WHOLE = "whole sample"
 LENGTH = Allowed(0.10, 3.0, "m", "give a girth or a breadth in metres")
 CHANGE = Allowed(-0.50, 0.50, "m", "give a change in metres, minus for smaller")
 THICKNESS = Allowed(0.0, 0.10, "m", "give the muscle's extra thickness in metres, 0.01 for a centimetre")
 ANGLES = np.linspace(0.0, 2 * np.pi, 720, endpoint=False)
 PLACES = ("all round", "sides")
+SIDES_GAIN = (np.pi, 4.0)  # times the thickness: what a layer at both sides adds to a round outline, and to a flat one
 
 
-@dataclass(frozen=True)
-class WaistBand:
-    """Shoulder / waist girth of the people whose waist / stature lies in ``low`` to ``high``."""
-
-    low: float
-    high: float
-    people: int
-    mean: float
-    sd: float
-
-
-def _rows(sex):
+def survey_rows(sex):
+    """Rows of the survey's table for one ``sex``, "men" or "women": a list of dicts of text, units in each row."""
     letter = {"men": "M", "women": "F"}[choice("sex", sex, SEXES)]
     return [row for row in read_table("silhouette_ansur2.csv") if row["sex"] == letter]
 
@@ -58,7 +48,7 @@ def survey_quantities(sex):
     (D). Chest breadth and depth come from the table behind `lifter.survey`.
     """
     quantities = {}
-    for row in _rows(sex):
+    for row in survey_rows(sex):
         if row["group"] == WHOLE:
             units = {"mm": 1000.0, "ratio": 1.0}[row["unit"]]
             quantities[row["quantity"]] = (float(row["mean"]) / units, float(row["sd"]) / units)
@@ -107,37 +97,6 @@ def means(sex, *names):
     [1.205, 0.2999]
     """
     return [survey_quantity(sex, name)[0] for name in names]
-
-
-def waist_bands(sex):
-    """Shoulder / waist girth in bands of waist / stature, narrowest first.
-
-    Parameters
-    ----------
-    sex : "men" or "women"
-
-    Returns
-    -------
-    list of WaistBand
-
-    Notes
-    -----
-    Cross-sectional: other people in every band, not one person changing. Source: ANSUR II (D).
-
-    >>> [band.mean for band in waist_bands("women")]
-    [1.367, 1.281, 1.211, 1.139, 1.047]
-    """
-    bands = []
-    for row in _rows(sex):
-        if row["group"] != WHOLE:
-            limits = row["group"].removeprefix(BAND)
-            if limits[0] in "<>":
-                edge = float(limits.lstrip("<>="))
-                low, high = (0.0, edge) if limits[0] == "<" else (edge, np.inf)
-            else:
-                low, high = map(float, limits.split("-"))
-            bands.append(WaistBand(low, high, int(row["n"]), float(row["mean"]), float(row["sd"])))
-    return sorted(bands, key=lambda band: band.low)
 
 
 def ratio_change(upper, waist, upper_change=0.0, waist_change=0.0):
@@ -277,6 +236,36 @@ def girth_gain(breadth, depth, thickness, where="all round"):
     if choice("where", where, PLACES) == "all round":
         return 2 * np.pi * t + 0.0 * (breadth + depth)
     return ellipse_girth(breadth + 2 * t, depth) - ellipse_girth(breadth, depth)
+
+
+def side_layer(sex, thickness):
+    """What a layer at both sides adds to a tape, or takes off it: chest, shoulders and waist treated alike.
+
+    Parameters
+    ----------
+    sex : "men" or "women"
+    thickness : float or ndarray
+        Of the layer on each side. [m]
+
+    Returns
+    -------
+    float or ndarray
+        [m]
+
+    Raises
+    ------
+    InputError
+        An unknown sex, a thickness outside 0 to 10 cm.
+
+    Notes
+    -----
+    `girth_gain` at the sides of the survey's mean chest, whose breadth and depth are both known. No depth is known for
+    shoulders or waist, so they are taken to be as flat as that chest. On other outlines it is `SIDES_GAIN` times the thickness.
+
+    >>> round(100 * side_layer("men", 0.01), 2), round(100 * side_layer("women", 0.01), 2)
+    (3.27, 3.23)
+    """
+    return girth_gain(*means(sex, "chest_breadth", "chest_depth"), thickness, "sides")
 
 
 def percentile(value, mean, sd):

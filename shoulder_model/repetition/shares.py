@@ -112,7 +112,7 @@ def _bodies():
     return drawn_bodies(BODIES, SEED)
 
 
-def muscle_shares(lifter, pull, *, kind="work", effort=0.5, band=True):
+def muscle_shares(lifter, pull, *, kind="work", effort=0.5, band=True, strength=None):
     """Who does how much of one rep, by muscle group.
 
     Parameters
@@ -126,6 +126,8 @@ def muscle_shares(lifter, pull, *, kind="work", effort=0.5, band=True):
         Load over the rep's largest one, in the same balance, 0.05 to 0.95.
     band : bool
         False takes the reference body alone, about 20 times faster; the span is then that of the two balances.
+    strength : muscles.Strength or float, optional
+        As `rep_and_sweep.rep` takes it; without it that of the lifter's sex.
 
     Returns
     -------
@@ -144,7 +146,7 @@ def muscle_shares(lifter, pull, *, kind="work", effort=0.5, band=True):
     choice("kind", kind, KINDS)
     number("effort", effort, EFFORT)
     one_value_each(pull)
-    load_kg, amounts = _of_bodies(lifter, pull, effort, band)
+    load_kg, amounts = _of_bodies(lifter, pull, effort, band, strength)
     in_balance = [group_shares(amounts[balance][KINDS.index(kind)]) for balance in BALANCES]
     put_in, taken_out = (
         {group: _share(*(of[i][group] for of in in_balance)) for group in GROUP_MUSCLES} for i in (0, 1)
@@ -153,26 +155,27 @@ def muscle_shares(lifter, pull, *, kind="work", effort=0.5, band=True):
 
 
 @lru_cache(maxsize=128)  # a table of shares asks for the same reps once a kind, a chapter once a section
-def _of_bodies(lifter, pull, effort, band):
+def _of_bodies(lifter, pull, effort, band, strength):
     """By balance: the load on the bar [kg], and what every muscle of every body does in each of `KINDS`, (kind, body, muscle)."""
     bodies, load_kg, amounts = [reference_body(), *(_bodies() if band else ())], {}, {}
     for balance in BALANCES:
-        load_kg[balance] = effort * float(rep(lifter, pull, points=POINTS, balance=balance).whole_rep_load_kg)
+        held = {"points": POINTS, "balance": balance, "strength": strength}
+        load_kg[balance] = effort * float(rep(lifter, pull, **held).whole_rep_load_kg)
         if not np.isfinite(load_kg[balance]):
             raise InputError(
                 "pull", f"pull {pull.name}: there is a point where the model cannot hold even the arm; change it"
             )
         loaded = pull.change(load_kg=load_kg[balance])
-        of_bodies = np.array([_amounts(lifter, loaded, balance, body) for body in bodies])
+        of_bodies = np.array([_amounts(lifter, loaded, body, held) for body in bodies])
         amounts[balance] = np.moveaxis(of_bodies, 1, 0)
         amounts[balance].setflags(write=False)
     return load_kg, amounts
 
 
-def _amounts(lifter, pull, balance, body):
-    """Every muscle's work [J] and active cross-section [cm²], in the order of `KINDS`, each (muscle,)."""
-    one = rep(lifter, pull, points=POINTS, balance=balance, body=body)
-    elbow = options_of({}).strength_of(lifter).elbow
+def _amounts(lifter, pull, body, held):
+    """Every muscle's work [J] and active cross-section [cm²], in the order of `KINDS`, each (muscle,); ``held`` options of `rep`."""
+    one = rep(lifter, pull, body=body, **held)
+    elbow = options_of(held).strength_of(lifter).elbow
     return muscle_work(one, pull, elbow, first_counted(POINTS)).sum("at").values, active_cross_section(one, body)
 
 

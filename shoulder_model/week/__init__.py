@@ -1,62 +1,81 @@
-"""A week of pulls: candidates, rules, the programme that chooses, and the page it is handed out on."""
+"""A week of pulls: health first, then the week that is nearest to a client's wishes, and the first loads."""
 
 from .candidates import (
     COUNTED,
     DIRECTIONS,
-    GROUPS,
     Candidate,
     FittedPull,
     candidates,
     equipment,
+    families,
     fitted_pulls,
     grip_cm,
     model_shares,
-    share_bands,
 )
-from .client import HEALTH, Client, Referral
-from .page import day_lines, page_csv, page_html, set_lines
-from .plan import Clash, Plan, Row, plan_week
-from .programme import Programme, Target, Wish
+from .client import Client
+from .groups import GROUPS
+from .health import LIMITS, NoWeek, Question, all_no, questions
+from .load import Carried, Known, Load, Step, first_load, liftable, next_load, repetitions_needed, step_range, steps
+from .plan import Plan, Row, by_pull, plan_week
+from .programme import Line, Programme, Target, Week
+from .record import client_of, read_records, record_of, records_text
 from .rules import Rules, rules
-from .wishes import bands, programme
-from .words import Logged, by_pull, change_words, log_sheet, next_load, set_up_words, set_words, share_words
+from .spans import span_of, spans
+from .wish_names import WISHES
+from .wishes import bands, can_be_done, programme
+from .words import counts_words, health_words, set_words, share_words, torque_of_hand_words
 
 __all__ = [
     "COUNTED",
     "DIRECTIONS",
     "GROUPS",
-    "HEALTH",
+    "LIMITS",
+    "WISHES",
     "Candidate",
-    "Clash",
+    "Carried",
     "Client",
     "FittedPull",
-    "Logged",
+    "Known",
+    "Line",
+    "Load",
+    "NoWeek",
     "Plan",
     "Programme",
-    "Referral",
+    "Question",
     "Row",
     "Rules",
+    "Step",
     "Target",
-    "Wish",
+    "Week",
+    "all_no",
     "bands",
     "by_pull",
+    "can_be_done",
     "candidates",
-    "change_words",
-    "day_lines",
+    "client_of",
+    "counts_words",
     "equipment",
+    "families",
+    "first_load",
     "fitted_pulls",
     "grip_cm",
-    "log_sheet",
+    "health_words",
+    "liftable",
     "model_shares",
     "next_load",
-    "page_csv",
-    "page_html",
     "plan_week",
     "programme",
+    "questions",
+    "read_records",
+    "record_of",
+    "records_text",
+    "repetitions_needed",
     "rules",
-    "set_lines",
-    "set_up_words",
     "set_words",
-    "share_bands",
     "share_words",
+    "span_of",
+    "spans",
+    "step_range",
+    "steps",
+    "torque_of_hand_words",
 ]

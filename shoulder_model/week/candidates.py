@@ -1,26 +1,24 @@
-"""Candidate pulls of a week, and what each of them asks of one person: grip, muscle shares, torques, counted sets.
+"""Candidate pulls of a week: what each needs, counts and feels like, and what it asks of one person.
 
-What counts as a direct or a helper set stands in ``data/week_pulls.csv``. The model's shares only rank pulls that count
-alike: counting by them would call a pulldown a helper of the lat. Bands of the shares are stored, because a band takes 40
-random bodies (`recipes.week_bands`).
+What counts as a direct or a helper set stands in ``data/week_pulls.csv``. The muscle model's figures only choose among pulls
+that count alike, and only where they are clear (`spans`): counting by them would call a pulldown a helper of the lat.
 """
 
 from dataclasses import dataclass
-from functools import cache, lru_cache
+from functools import cache, cached_property, lru_cache
 
 import numpy as np
 
 from ..axes import AXES
 from ..inputs import InputError
 from ..mechanics import Pull, pulls
+from ..people import Lifter
 from ..repetition import muscle_shares, rep
 from ..sources import fact
 from ..tables import read_table
+from .groups import GROUPS, KIND
+from .spans import span_of
 
-GROUPS = ("lat", "mid-back")  # muscle groups with a target; the elbow flexors are counted beside them
-KIND = (
-    "active muscle"  # of the model's figures, the one that ranks pulls: a muscle that holds the blade is trained, too
-)
 COUNTED = (*GROUPS, "elbow flexors")
 DIRECTIONS = AXES[:2]  # adduction, extension
 POINTS = 21  # along a rep
@@ -29,18 +27,64 @@ BEHIND = "behind-the-neck pulldown"
 
 @dataclass(frozen=True)
 class Candidate:
-    """One version of a catalogue pull: what to set up, what it needs, what it loads beside the shoulder.
+    """One version of a catalogue pull: what to set up and say, what it needs, what it loads beside the shoulder.
 
-    ``direct`` names the muscle groups a set counts 1 for; ``low_back`` is a grade: 2 the largest lumbar
-    load, 1 some, 0 little. Sources: ``data/week_pulls.csv``.
+    Parameters
+    ----------
+    name, family : str
+        Of one family only one version is in a week.
+    pull : mechanics.Pull
+    cue, feel, watch : str
+        What to say about the elbows, what to feel, what to watch.
+    equipment : tuple of tuple of str
+        Everything that is needed; of each inner tuple one is enough.
+    position : str
+        Of the body: "seated", "standing", "kneeling", "hanging", "face up" or "face down".
+    loading : str
+        How it is made heavier: "stack", "barbell", "dumbbells" (one in each hand), "dumbbell" (one), "band", "body", "added" (body
+        plus load), "help" (body less help), "lowering" or "lean" (body at an angle).
+    pull_ups : str
+        Whom it is for by pull-ups in a row: "fewer" than the least repetitions of a set and two left, "enough" for them, "more" than
+        the most repetitions of a set; "" for all.
+    direct : tuple of str
+        Muscle groups that a set counts 1 for.
+    low_back : int
+        2 the largest lumbar load, 1 some, 0 little.
+    easier, harder : str
+        The candidate that leads to it, and the one that follows it; "" for none.
+    stands_for : str
+        Whose figures the model's are, where they are not its own; else "".
     """
 
     name: str
+    family: str
     pull: Pull
-    elbow_words: str
+    cue: str
+    feel: str
+    watch: str
     equipment: tuple
+    position: str
+    loading: str
+    pull_ups: str
     direct: tuple
     low_back: int
+    easier: str
+    harder: str
+    stands_for: str
+
+    @property
+    def overhead(self):
+        """Whether the load pulls up along the trunk more than to the front."""
+        return bool(np.cos(self.pull.pull_angle) > 0.5)
+
+    def can_be_done_with(self, there):
+        """Whether the equipment ``there``, names, is enough."""
+        return all(any(piece in there for piece in one_of) for one_of in self.equipment)
+
+    @property
+    def own_load(self):
+        """Whether no load is chosen on a stack, bar or dumbbell."""
+        return self.loading in ("body", "help", "lowering", "lean", "band")
 
 
 @dataclass(frozen=True)
@@ -50,10 +94,9 @@ class FittedPull:
     Parameters
     ----------
     candidate : Candidate
+    lifter : people.Lifter
     grip_cm : float
         Between the middles of the hands; one hand: twice its distance from the midline. [cm]
-    shares : dict of group -> (value, low, high)
-        Share of the active muscle over a rep, 0 to 1.
     torque : ndarray, shape (3,)
         Of the load alone, mean over a rep, one side: adduction, extension, horizontal abduction. [N m]
     load_kg : float
@@ -63,8 +106,8 @@ class FittedPull:
     """
 
     candidate: Candidate
+    lifter: Lifter
     grip_cm: float
-    shares: dict
     torque: np.ndarray
     load_kg: float
     directions: dict
@@ -81,9 +124,14 @@ class FittedPull:
         return self.candidate.pull
 
     @property
-    def torque_per_10_kg(self):
-        """Mean torque of 10 kg on the bar, one side, (3,). [N m]"""
-        return 10 / self.load_kg * self.torque
+    def torque_per_hand(self):
+        """Mean torque of 10 kg on each hand, one side, (3,), so that one- and two-handed pulls compare. [N m]"""
+        return 10 * self.pull.hands / self.load_kg * self.torque
+
+    @cached_property
+    def shares(self):
+        """Shares of the active muscle: dict of group -> (value, low, high), 0 to 1; `model_shares` for this lifter."""
+        return model_shares(self.lifter, self.candidate)
 
     def counts(self, rules):
         """What one set counts under some ``rules`` (`rules.Rules`): dict of muscle group or direction -> sets.
@@ -111,13 +159,36 @@ def _candidate(row):
         touch=row["touch"],
         hand_turn=row["hand_turn"],
     )
-    needs, direct = (tuple(row[name].split("+")) for name in ("equipment", "direct"))
-    return Candidate(row["name"], pull, row["elbow_words"], needs, direct, int(row["low_back"]))
+    same = (
+        "name",
+        "family",
+        "cue",
+        "feel",
+        "watch",
+        "position",
+        "loading",
+        "pull_ups",
+        "easier",
+        "harder",
+        "stands_for",
+    )
+    return Candidate(
+        pull=pull,
+        equipment=tuple(tuple(one_of.split("/")) for one_of in row["equipment"].split("+")),
+        direct=tuple(row["direct"].split("+")),
+        low_back=int(row["low_back"]),
+        **{name: row[name] for name in same},
+    )
 
 
 def equipment():
-    """Names of every piece of equipment that a candidate needs, in the table's order."""
-    return tuple(dict.fromkeys(piece for candidate in candidates() for piece in candidate.equipment))
+    """Names of every piece of equipment that a candidate needs, in the table's order, as a tuple."""
+    return tuple(dict.fromkeys(piece for one in candidates() for one_of in one.equipment for piece in one_of))
+
+
+def families():
+    """Names of the families of candidates, in the table's order, as a tuple."""
+    return tuple(dict.fromkeys(one.family for one in candidates()))
 
 
 def grip_cm(lifter, grip_ratio):
@@ -130,53 +201,42 @@ def grip_cm(lifter, grip_ratio):
     return 100 * grip_ratio * lifter.biacromial
 
 
-@cache
-def share_bands():
-    """Bands of the model's shares: (sex, candidate, group) -> how far below and above the value they reach, ratios.
-
-    Of the survey's mean man and woman, from ``data/week_bands.csv``, which `recipes.week_bands` writes: a band takes
-    40 random bodies, too long for every client.
-    """
-    rows = read_table("week_bands.csv")
-    return {(row["sex"], row["name"], row["group"]): (float(row["below"]), float(row["above"])) for row in rows}
-
-
 def model_shares(lifter, candidate):
     """Shares of the active muscle from the muscle model: dict of group -> (value, low, high), 0 to 1.
 
-    ``lifter`` one `people.Lifter`, ``candidate`` a `Candidate`.
+    ``lifter`` one `people.Lifter`, ``candidate`` a `Candidate`. The span is the stored one, wherever the lifter's own value lies
+    outside it is widened.
     """
     shares = {}
     of_groups = muscle_shares(lifter, candidate.pull, kind=KIND, band=False).of
     for group in GROUPS:
-        share = of_groups[group]
-        below, above = share_bands()[lifter.sex, candidate.name, group]
-        shares[group] = (share.value, max(share.value - below, 0.0), min(share.value + above, 1.0))
+        value = of_groups[group].value
+        low, high = span_of(candidate.name, group)
+        shares[group] = (value, min(low, value), max(high, value))
     return shares
 
 
-@lru_cache(maxsize=16)
-def fitted_pulls(lifter, listed=None, shares=model_shares):
-    """`FittedPull` of every candidate that the lifter's arm can do, in the order given.
+@lru_cache(maxsize=64)
+def fitted_pulls(lifter, listed=None):
+    """`FittedPull` of every candidate that the ``lifter``'s arm can do, in the order given, as a tuple.
 
-    Parameters
-    ----------
-    lifter : people.Lifter
-        One person.
-    listed : tuple of Candidate, optional
-        Without it all of `candidates`.
-    shares : callable (lifter, candidate) -> dict of group -> (value, low, high)
+    ``lifter`` is one `people.Lifter`; ``listed`` a tuple of `Candidate`, all of `candidates` by default.
     """
-    fitted = (_fitted(lifter, candidate, shares) for candidate in listed or candidates())
+    fitted = (_fitted(lifter, candidate) for candidate in (candidates() if listed is None else listed))
     return tuple(one for one in fitted if one is not None)
 
 
-def _fitted(lifter, candidate, shares):
+@lru_cache(maxsize=512)
+def _asked(lifter, pull):
+    """The load's rep of one pull, without muscles; versions of one set-up share it."""
+    return rep(lifter, pull, points=POINTS, arm_weight=False, muscles=False)
+
+
+def _fitted(lifter, candidate):
     """The candidate with its numbers; None where it is out of reach."""
     pull = candidate.pull
     try:
-        asked = rep(lifter, pull, points=POINTS, arm_weight=False, muscles=False)
-        share = shares(lifter, candidate)
+        asked = _asked(lifter, pull)
     except InputError:
         return None
     each = asked.shoulder_torque.values
@@ -184,21 +244,10 @@ def _fitted(lifter, candidate, shares):
     bend = float(np.ptp(asked.elbow_flexion.values))
     return FittedPull(
         candidate=candidate,
+        lifter=lifter,
         grip_cm=grip_cm(lifter, pull.grip_ratio),
-        shares={group: tuple(float(value) for value in share[group]) for group in GROUPS},
         torque=torque,
         load_kg=float(pull.mass_on_bar(lifter)),
         directions={name: float(torque[i] / size) for i, name in enumerate(DIRECTIONS)},
         elbow_bends=bend > np.radians(fact("elbow_works_from_deg")),
     )
-
-
-def fit(fitted, goal):
-    """How well each of the ``fitted`` pulls serves the goal, (pulls,), a ratio: its shares against the largest of each group.
-
-    ``goal`` 0 is all for the lat, 1 all for the mid-back. The groups differ in size, so their shares cannot be compared
-    with one another; pulls can.
-    """
-    share = {group: np.array([one.shares[group][0] for one in fitted]) for group in GROUPS}
-    lat, mid_back = (values / max(values.max(), 1e-9) for values in share.values())
-    return (1 - goal) * lat + goal * mid_back

@@ -1,22 +1,21 @@
-"""Whom a week is for, and when there is none: health comes before any plan."""
+"""Whom a week is for: measures, level, what there is, what is wished, and what health allows."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from ..inputs import Allowed, InputError, choice, number
 from ..people import Lifter, one_person
-from ..words import listed
 from .candidates import candidates, equipment
-from .rules import EXPERIENCE
+from .health import LIMITS, LONGEST_NOTE, checked_answers, limits_of
+from .load import Carried, Known, steps
+from .rules import EXPERIENCE, rules
+from .wish_names import WISHES
 
-HEALTH = ("pain", "numbness", "past dislocation", "past surgery")
 DAYS = Allowed(1, 6, "days a week", "give the days with a pulling session")
 OWN = Allowed(0, 100, "repetitions", "count clean pull-ups in a row, none is 0")
 GOAL = Allowed(0.0, 1.0, "", "0 is all for the lat, 1 all for the mid-back")
-REFERRAL = (
-    "Stop what brings it on, and do not test it with a load.",
-    "See a licensed clinician (a physician or physiotherapist), and come back with what they allow.",
-    "Sudden weakness, a joint that looks out of place, or numbness that stays: go today.",
-)
+STEP = Allowed(0.1, 50.0, "kg", "give the smallest step of load that there is")
+LONGEST_NAME = 60  # letters
 
 
 @dataclass(frozen=True)
@@ -32,17 +31,32 @@ class Client:
         Pulling sessions a week, 1 to 6.
     goal : float
         0 is all for the lat, 1 all for the mid-back.
+    health : dict of question -> "no", "yes", "cleared" or None
+        Answers to `health.questions`; one that is missing or None is not answered yet, and then there is no week.
+    cleared : str
+        Who cleared this person and with which limits, as it is to stand on the page; needed where an answer is "cleared".
+    limits : tuple of str
+        Names of `health.LIMITS` that hold; a sore low back brings its own.
     equipment : tuple of str
         What there is, of `candidates.equipment`.
-    leave_out : tuple of str
-        Names of candidates, or of catalogue pulls with all their versions.
-    limit_low_back : bool
-    health : tuple of str
-        What applies of `HEALTH`; anything at all makes the answer a referral.
+    leave_out, prefer : tuple of str
+        Names of candidates or of families, with all their versions; what the coach would rather have.
     own_weight_repetitions : int
-        Clean pull-ups in a row; pull-ups and chin-ups need the lower end of the repetitions.
+        Clean pull-ups in a row; they say which version of the pull-up this person can do.
     behind_neck, wide_grip : bool
         Whether behind-the-neck pulls, or pulldowns and pull-ups wider than 1.5 ×, may be in the week at all.
+    wishes : tuple of str
+        Names of `wish_names.WISHES`, the most important first; what is left out is not wished.
+    known : tuple of load.Known
+        Loads that this person has lifted.
+    carried : tuple of load.Carried
+        Loads that the last block's log has given; they come before any first load.
+    steps : dict of equipment -> kg
+        Smallest step of load where it is not the table's (`load.steps`).
+    hurt : tuple of str
+        Pulls that hurt in a log, names of candidates; then there is no week before an answer is "cleared".
+    name : str
+        As it is to stand on the page.
 
     Raises
     ------
@@ -54,13 +68,21 @@ class Client:
     experience: str = "novice"
     days: int = 2
     goal: float = 0.5
+    health: dict = field(default_factory=dict, hash=False)
+    cleared: str = ""
+    limits: tuple = ()
     equipment: tuple = field(default_factory=equipment)
     leave_out: tuple = ()
-    limit_low_back: bool = False
-    health: tuple = ()
+    prefer: tuple = ()
     own_weight_repetitions: int = 0
     behind_neck: bool = False
     wide_grip: bool = False
+    wishes: tuple = tuple(WISHES)
+    known: tuple = ()
+    carried: tuple = ()
+    steps: dict = field(default_factory=dict, hash=False)
+    hurt: tuple = ()
+    name: str = ""
 
     def __post_init__(self):
         one_person(self.lifter, "a week")
@@ -69,28 +91,71 @@ class Client:
             value = number(name, getattr(self, name), allowed)
             if value != int(value):
                 raise InputError(name, f"{name} = {value:g} {allowed.unit}: give a whole number")
-            object.__setattr__(self, name, int(value))
-        object.__setattr__(self, "goal", number("goal", self.goal, GOAL))
-        names = [name for one in candidates() for name in (one.name, one.pull.name)]
-        for name, known in (("equipment", equipment()), ("leave_out", names), ("health", HEALTH)):
+            self._put(name, int(value))
+        self._put("goal", number("goal", self.goal, GOAL))
+        for name in ("behind_neck", "wide_grip"):
+            if not isinstance(getattr(self, name), bool):
+                raise InputError(name, f"{name} = {getattr(self, name)!r}: give True or False")
+        self._check_names()
+        self._check_health()
+        self._check_loads()
+
+    def _put(self, name, value):
+        object.__setattr__(self, name, value)
+
+    def _check_names(self):
+        pulls = tuple(dict.fromkeys(name for one in candidates() for name in (one.name, one.family)))
+        known = {
+            "equipment": equipment(),
+            "leave_out": pulls,
+            "hurt": pulls,
+            "prefer": pulls,
+            "limits": tuple(LIMITS),
+            "wishes": tuple(WISHES),
+        }
+        for name, names in known.items():
             values = getattr(self, name)
             if isinstance(values, str):
                 raise InputError(name, f"{name} = {values!r} is one text; give a list of names")
-            object.__setattr__(self, name, tuple(choice(name, value, tuple(known)) for value in values))
+            self._put(name, tuple(dict.fromkeys(choice(name, value, names) for value in values)))
+        if not isinstance(self.name, str) or len(self.name) > LONGEST_NAME:
+            raise InputError("name", f"name: give a text of at most {LONGEST_NAME} letters")
 
+    def _check_health(self):
+        self._put("health", checked_answers(self.health))
+        if not isinstance(self.cleared, str) or len(self.cleared) > LONGEST_NOTE:
+            raise InputError("cleared", f"cleared: give a text of at most {LONGEST_NOTE} letters")
+        self._put("cleared", " ".join(self.cleared.split()))
+        if "cleared" in self.health.values() and not self.cleared:
+            raise InputError("cleared", "cleared: write down who cleared this person, and with which limits")
 
-@dataclass(frozen=True)
-class Referral:
-    """No plan: what was ticked, and what to do."""
-
-    health: tuple
+    def _check_loads(self):
+        names = tuple(one.name for one in candidates())
+        for name, kind in (("known", Known), ("carried", Carried)):
+            loads = getattr(self, name)
+            if not all(isinstance(one, kind) for one in loads):
+                raise InputError(name, f"{name}: give a list of {kind.__name__}")
+            for one in loads:
+                choice(name, one.pull, names)
+            self._put(name, tuple(loads))
+        most = rules(self.experience).known_load_most * float(self.lifter.mass)
+        for one in self.known:
+            if one.load_kg > most:
+                raise InputError(
+                    "known", f"known: {one.load_kg:g} kg for the {one.pull}? That is over {most:.0f} kg; check it"
+                )
+        if not isinstance(self.steps, Mapping):
+            raise InputError("steps", "steps: give a dict from equipment to its smallest step in kg")
+        self._put(
+            "steps",
+            {choice("steps", name, tuple(steps())): number("steps", kg, STEP) for name, kg in self.steps.items()},
+        )
 
     @property
-    def lines(self):
-        """What to do in words, line by line."""
-        return (f"No plan. First: {listed(list(self.health))}.", *REFERRAL)
+    def holds(self):
+        """Every limit that holds, a tuple of names of `health.LIMITS`: those given and those the answers bring."""
+        return tuple(dict.fromkeys((*limits_of(self.health), *self.limits)))
 
-    @property
-    def sentence(self):
-        """The same in one text."""
-        return " ".join(self.lines)
+    def wants(self, candidate, names):
+        """Whether ``candidate`` (`candidates.Candidate`) is among some ``names`` of candidates or families."""
+        return candidate.name in names or candidate.family in names

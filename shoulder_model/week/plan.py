@@ -1,45 +1,54 @@
-"""From numbers to a week: a client in; a week of pulls, a clash of wishes, or a referral out.
+"""From numbers to a week: a client in; the nearest week of pulls, or the reason why there is none.
 
-The week comes from a small integer programme (`wishes`, `programme`) over versions of the catalogue's pulls
-(`candidates`). Its rules stand in ``data/week_rules.csv``, each with source and mark, and can be changed. A client
-with pain, numbness, a past dislocation or surgery gets a referral, never a plan.
+Health comes first (`health`). Then equipment, safety and the client's own pull-ups leave some candidates (`wishes.can_be_done`);
+an integer programme takes the week that is nearest to the wishes (`programme`); its visits are put on days of a real week
+(`days`). Rules stand in ``data/week_rules.csv``, each with source and mark, and can be changed.
 """
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
 from ..mechanics import Pull
 from ..words import counted, listed
 from . import words
-from .candidates import BEHIND, COUNTED, DIRECTIONS, GROUPS, FittedPull, fit, fitted_pulls, model_shares
-from .client import Client, Referral
-from .programme import deal
+from .candidates import BEHIND, COUNTED, DIRECTIONS, Candidate, FittedPull, candidates, fitted_pulls
+from .client import Client
+from .days import WEEKDAYS, deal, weekdays
+from .groups import GROUPS
+from .health import NoWeek, after_pain, before_any_week
+from .reach import what_would_help
 from .rules import Rules
 from .rules import rules as rules_for
-from .wishes import bands, counts_by_name, is_wide, programme
+from .wishes import bands, can_be_done, counts_by_name, is_wide, preferred_in_vain, programme, worth_trying
 
 
 @dataclass(frozen=True)
 class Row:
-    """One pull on one ``day``, 1 the first.
+    """One pull on one ``day``, 1 the first that has pulls.
 
-    ``fitted`` the pull with its numbers; ``sets`` of ``repetitions`` (low, high); ``start`` and ``reason`` in words;
-    ``set_counts`` says what one of its sets counts for each muscle group.
+    ``weekday`` in words; ``fitted`` the pull with its numbers; ``sets`` of ``repetitions`` (low, high); ``set_counts`` says
+    what one of its sets counts for each muscle group; ``why`` why this pull, in a line.
     """
 
     day: int
+    weekday: str
     fitted: FittedPull
     sets: int
     repetitions: tuple
-    start: str
-    reason: str
     set_counts: dict
+    why: str
 
     @property
     def name(self) -> str:
         """The candidate's name."""
         return self.fitted.name
+
+    @property
+    def candidate(self) -> Candidate:
+        """The `candidates.Candidate`, with the names of its equipment and its cues."""
+        return self.fitted.candidate
 
     @property
     def pull(self) -> Pull:
@@ -52,14 +61,14 @@ class Row:
         return self.fitted.grip_cm
 
     @property
-    def elbow_words(self) -> str:
-        """Which way to send the elbows, in words."""
-        return self.fitted.candidate.elbow_words
-
-    @property
     def direct(self) -> tuple:
         """Names of the muscle groups that a set counts 1 for."""
-        return self.fitted.candidate.direct
+        return self.candidate.direct
+
+    @property
+    def counts_for(self) -> str:
+        """What a set counts for, in words."""
+        return words.counts_words(self.set_counts)
 
 
 @dataclass(frozen=True)
@@ -74,6 +83,11 @@ class Plan:
     sets : dict of group -> weekly sets, helper sets counted as the rules say
     bands : dict of group -> (low, high, wanted) weekly sets
     directions : dict of direction -> weekly sets that ask for it
+    weekdays : tuple of str
+        The days that have pulls.
+    missing : dict of wish -> how far the week is from it, in the wish's unit; only what is missed
+    candidates : tuple of candidates.Candidate
+        What could have been chosen.
     notes : tuple of str
     """
 
@@ -83,6 +97,9 @@ class Plan:
     sets: dict
     bands: dict
     directions: dict
+    weekdays: tuple
+    missing: dict
+    candidates: tuple
     notes: tuple
 
     def day(self, day):
@@ -90,61 +107,54 @@ class Plan:
         return tuple(row for row in self.rows if row.day == day)
 
     @property
+    def days(self):
+        """How many days have pulls, a whole number."""
+        return len(self.weekdays)
+
+    @cached_property
+    def short(self):
+        """What the week does not reach and what would help, a tuple of lines of words; empty where every wish is met."""
+        if not self.missing and not preferred_in_vain(self.client, fitted_pulls(self.client.lifter, self.candidates)):
+            return ()
+        return tuple(self._short())
+
+    def _short(self):
+        helps = what_would_help(self.client, self.rules, self.missing)
+        for name in self.missing:
+            told = f"{words.missed_words(self, name)}."
+            yield f"{told} {helps[name]}" if helps.get(name) else told
+        for name in preferred_in_vain(self.client, fitted_pulls(self.client.lifter, self.candidates)):
+            yield f"Does not hold the {name} that you prefer: it cannot be done here, or is kept out above."
+
+    @property
+    def misses(self):
+        """What the week misses in a few words each, a tuple of text; `short` says it in full, with what would help."""
+        in_vain = preferred_in_vain(self.client, fitted_pulls(self.client.lifter, self.candidates))
+        return (*(words.missed_briefly(self, name) for name in self.missing), *(f"the {name}" for name in in_vain))
+
+    @property
     def verdict(self):
-        """Days, pulls and the sets that were wanted, in two sentences."""
+        """Days, pulls and sets, and what is not reached, in a few sentences."""
         pulls = listed(list(dict.fromkeys(row.name for row in self.rows)))
-        sets = listed([f"{self.sets[group]:g} for the {group} (wanted {self.bands[group][2]:g})" for group in GROUPS])
-        low, high = self.rows[0].repetitions
-        days, size = counted(self.client.days, "day"), counted(self.rows[0].sets, "set")
-        return f"{days}, {size} of {low} to {high} each: {pulls}. Weekly sets: {sets}."
+        sets = listed([f"{self.sets[group]:g} for the {group}" for group in GROUPS])
+        said = f"{listed(list(self.weekdays))}: {pulls}. Weekly sets: {sets}."
+        return f"{said} Misses: {'; '.join(self.misses)}." if self.misses else said
 
     @property
     def counting(self):
         """How sets count, and what else they count for, in two sentences."""
         helper = "halves" if self.rules.helper_set == 0.5 else f"{self.rules.helper_set:.2g} of a set"
         others = listed([f"{self.sets[name]:g} for the {name}" for name in COUNTED if name not in GROUPS])
-        asked = listed([f"{sets:g} ask{'s' * (sets == 1)} for {name}" for name, sets in self.directions.items()])
-        return f"With helper sets as {helper} that makes {others}. Of all sets {asked}."
+        asked = listed([words.direction_sets_words(name, sets) for name, sets in self.directions.items()])
+        return f"With helper sets as {helper} that makes {others}. {asked}."
 
     @property
     def sentence(self):
         """The week in words."""
-        return f"{self.verdict} {self.counting}"
+        return " ".join([self.verdict, *self.short, self.counting])
 
 
-@dataclass(frozen=True)
-class Clash:
-    """Wishes that cannot hold together and of which none can be spared, by name.
-
-    ``ways_out`` are those whose giving up alone is enough; ``firm`` those kept for safety.
-    """
-
-    client: Client
-    wishes: tuple
-    ways_out: tuple
-    firm: tuple = ()
-
-    @property
-    def lines(self):
-        """What cannot be met in words, wish by wish, and what would help."""
-        told = [f"{name} (kept for safety)" if name in self.firm else name for name in self.wishes]
-        if len(self.wishes) == 1:
-            return ("No week meets this wish, whatever else is given up:", *told)
-        help_words = "No single wish that may be given up is enough."
-        if self.ways_out:
-            help_words = f"Giving up one is enough: {' or '.join(f'“{name}”' for name in self.ways_out)}."
-        return ("No week meets all of these together:", *told, help_words)
-
-    @property
-    def sentence(self):
-        """The same words in one or two sentences."""
-        head, *rest = self.lines
-        count = len(self.wishes)
-        wishes = "; ".join(f"“{name}”" for name in rest[:count])
-        return " ".join([head, f"{wishes}.", *rest[count:]])
-
-
-def plan_week(client, rules=None, *, shares=model_shares, listed_pulls=None):
+def plan_week(client, rules=None, *, known_spans=None, listed_pulls=None):
     """The week for a client.
 
     Parameters
@@ -152,40 +162,34 @@ def plan_week(client, rules=None, *, shares=model_shares, listed_pulls=None):
     client : Client
     rules : Rules, optional
         Targets and limits; without it those of the client's experience.
-    shares : callable (lifter, candidate) -> dict of group -> (value, low, high)
-        Of the active muscle over a rep, 0 to 1; without it the muscle model's.
+    known_spans : dict of (candidate's name, group) -> (low, high), optional
+        Shares of the active muscle, 0 to 1; without it `spans.spans`. An empty dict leaves the muscle model out.
     listed_pulls : tuple of Candidate, optional
         Without it all of `candidates.candidates`.
 
     Returns
     -------
-    Plan, Clash or Referral
-        Each with a ``sentence``. A client with a health tick gets the `Referral` before anything is computed.
+    Plan or NoWeek
+        Each with a ``sentence``. Questions that are open, or a yes that needs a clinician, come before anything is computed.
 
     Notes
     -----
     A start to test on the person, not a proven best: which pull makes which back muscle grow more is
-    an open question, and the shares rest on a model with landmarks from memory.
+    an open question.
     """
-    if client.health:
-        return Referral(client.health)
+    before = after_pain(client.hurt, client.health) or before_any_week(client.health)
+    if before is not None:
+        return before
     rules = rules or rules_for(client.experience)
-    fitted = fitted_pulls(client.lifter, listed_pulls, shares)
-    search = programme(client, rules, fitted)
-    visits = search.solve()
-    if visits is not None:
-        return _plan(client, rules, fitted, visits)
-    clash = search.clash()
-    parts = clash, search.ways_out(clash), [wish for wish in clash if wish.firm]
-    return Clash(client, *(tuple(wish.name for wish in part) for part in parts))
-
-
-def _plan(client, rules, fitted, visits):
-    """The solver's ``visits`` (pulls,) as a `Plan`."""
-    total = {
-        name: float(rules.sets_per_visit * counts @ visits) for name, counts in counts_by_name(fitted, rules).items()
-    }
-    rows = _rows(client, rules, fitted, visits)
+    offered = tuple(one for one in listed_pulls or candidates() if can_be_done(client, rules, one))
+    fitted = fitted_pulls(client.lifter, offered)
+    tried = worth_trying(client, rules, fitted, known_spans)
+    search = programme(client, rules, tried, known_spans)
+    week = search.solve()
+    if week is None:
+        return NoWeek("nothing", words.nothing_lines(client))
+    total = {name: float(counts @ week.sets) for name, counts in counts_by_name(tried, rules).items()}
+    rows = _rows(client, rules, (tried, fitted), week, known_spans)
     return Plan(
         client=client,
         rules=rules,
@@ -193,30 +197,53 @@ def _plan(client, rules, fitted, visits):
         sets={group: total[group] for group in COUNTED},
         bands=bands(client, rules),
         directions={name: total[name] for name in DIRECTIONS},
+        weekdays=tuple(WEEKDAYS[day] for day in weekdays(week.days)),
+        missing=search.shortfalls(week),
+        candidates=tuple(one.candidate for one in fitted),
         notes=_notes(client, rules, rows),
     )
 
 
-def _rows(client, rules, fitted, visits):
-    """The week's rows by day; on a day what serves the goal most comes first."""
-    placed, serves = deal(visits, client.days), fit(fitted, client.goal)
-    chosen = [fitted[i] for i in np.flatnonzero(visits)]
-    rows = []
-    for day in range(client.days):
-        for i in sorted(np.flatnonzero(placed[:, day]), key=lambda i: -serves[i]):
-            counts = fitted[i].counts(rules)
-            rows.append(
-                Row(
-                    day=day + 1,
-                    fitted=fitted[i],
-                    sets=rules.sets_per_visit,
-                    repetitions=(rules.repetitions_low, rules.repetitions_high),
-                    start=words.start_words(fitted[i].pull, rules),
-                    reason=words.reason(fitted[i], chosen, rules, client),
-                    set_counts={group: counts[group] for group in COUNTED},
-                )
-            )
-    return tuple(rows)
+def _rows(client, rules, pulls, week, known_spans):
+    """The week's rows by day; on a day what serves the goal most comes first, then what is heaviest on the low back.
+
+    ``pulls``: those that the ``week`` counts, and all that could have been chosen.
+    """
+    used, (tried, fitted) = np.flatnonzero(week.visits), pulls
+    chosen = [tried[i] for i in used]
+    dealt = deal(week.visits[used], week.sets[used], week.days, [one.candidate.overhead for one in chosen])
+    on = [WEEKDAYS[day] for day in weekdays(week.days)]
+    why = {one.name: words.why(one, chosen, fitted, client, rules, known_spans) for one in chosen}
+
+    def serves(place):
+        counts = chosen[place].counts(rules)
+        return (
+            -((1 - client.goal) * counts["lat"] + client.goal * counts["mid-back"]),
+            -chosen[place].candidate.low_back,
+            place,
+        )
+
+    return tuple(
+        Row(
+            day=day + 1,
+            weekday=on[day],
+            fitted=chosen[place],
+            sets=int(dealt[place, day]),
+            repetitions=(rules.repetitions_low, rules.repetitions_high),
+            set_counts={group: chosen[place].counts(rules)[group] for group in COUNTED},
+            why=why[chosen[place].name],
+        )
+        for day in range(week.days)
+        for place in sorted(np.flatnonzero(dealt[:, day]), key=serves)
+    )
+
+
+def by_pull(plan):
+    """The pulls of a ``plan`` in the order they come: a tuple of pairs, the first row and all its days."""
+    days = {}
+    for row in plan.rows:
+        days.setdefault(row.name, (row, []))[1].append(row.day)
+    return tuple((row, tuple(on)) for row, on in days.values())
 
 
 def _notes(client, rules, rows):
@@ -225,19 +252,19 @@ def _notes(client, rules, rows):
     if not rules.days_low <= client.days <= rules.days_high:
         notes.append(
             f"{counted(client.days, 'day')}: the position stand names {rules.days_low} to {rules.days_high} for "
-            f"{client.experience} lifters (Med Sci Sports Exerc 2009;41(3):687-708); at equal weekly sets the number "
+            f"{client.experience} lifters (Med Sci Sports Exerc 2009;41(3):687-708). At equal weekly sets the number "
             "of days changes size little (SportRxiv 2024)."
         )
     if any(is_wide(row.pull, rules) for row in rows):
         notes.append(
             "A wide pulldown or pull-up: the arm passes 90° of abduction, turned out, and the blade moves less (J Sci Med "
-            "Sport 2016;19(8):629-635; 11 people, no injuries counted): a possible risk, not a proven one. Narrower "
+            "Sport 2016;19(8):629-635; 11 people, no injuries counted). A possible risk, not a proven one. Go narrower "
             "if the shoulder complains."
         )
     if any(row.pull.name == BEHIND for row in rows):
         notes.append(
             "Behind the neck: signs of instability at the front of the shoulder were more frequent in lifters who did "
-            "these (J Strength Cond Res 2013;27(5):1333-1339; self-report, one moment in time): a possible risk, not a proven "
-            "one. Never force the end range; stop at the first odd feeling in the shoulder."
+            "these (J Strength Cond Res 2013;27(5):1333-1339; self-report, one moment in time). A possible risk, not a proven "
+            "one. Never force the end range. Stop at the first odd feeling in the shoulder."
         )
     return tuple(notes)

@@ -1,233 +1,305 @@
-"""A week of pulls as a small integer programme: how many visits each pull gets, and which wishes clash.
+"""A week of pulls as a small integer programme: the nearest week to a list of wishes.
 
-A visit is one pull on one day, always the same number of sets. Wishes are hard: each is linear and
-has a name in words. Among the weeks that meet all wishes the programme takes the one that
+It chooses for each pull how many visits and how many sets it gets, and on how many days there are pulls. Facts are kept,
+always. Wishes may be missed; each has a weight. Among the weeks that keep the facts the programme takes the one that
 
-1. is nearest to the targets (summed distance in half sets),
-2. then has the smallest sum of the visits' costs (`Programme.visit_cost`),
-3. then uses the earliest rows of the table (smallest sum of row numbers).
+1. misses least: smallest sum of weight × shortfall,
+2. then is nearest to the wanted sets (summed distance, in half sets),
+3. then has the smallest cost of its visits,
+4. then uses the earliest rows of the table (smallest sum of row number × visits).
 
-What ties even then is left to the solver, which gives the same answer every time. Because a visit always has the same
-number of sets, dealing visits out evenly keeps the cap on a session.
+What ties even then is left to the solver, which gives the same answer every time.
+
+Two solves do it: the first two criteria in one, each step of the first worth more than all of the second, and the other two
+likewise, with what the first solve found kept. Distances are whole half sets, which lets the solver round.
 """
 
-from dataclasses import dataclass, replace
-from functools import cached_property
+from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 
 from ..inputs import InputError
 
+EXACT = 1e-6  # what the solver's answer may be off a whole number, in sets, and more than that in no wish
+
 
 @dataclass(frozen=True)
-class Wish:
-    """One linear wish: ``low`` ≤ visits @ per_visit + used @ per_use ≤ ``high``, row by row.
+class Line:
+    """One linear line: ``low`` ≤ sets @ per_set + visits @ per_visit + used @ per_use + days × per_day ≤ ``high``.
 
     Parameters
     ----------
     name : str
-        The wish in words, as a clash names it.
-    per_visit, per_use : ndarray, shape (pulls,) or (rows, pulls), or 0
-        What one visit adds, and what it adds that a pull is in the week at all.
+        In words; lines of one wish share its name.
+    per_set, per_visit, per_use : ndarray, shape (pulls,) or (rows, pulls), or 0
+        What one set, one visit, and being in the week at all adds.
+    per_day : float
+        What a day with pulls adds.
     low, high : float
-    firm : bool
-        Kept for safety: a clash may name it, but never offers to give it up.
+    weight : float
+        Of one step short of it or over it; infinite for a fact.
     """
 
     name: str
+    per_set: object = 0.0
     per_visit: object = 0.0
     per_use: object = 0.0
+    per_day: float = 0.0
     low: float = -np.inf
     high: float = np.inf
-    firm: bool = False
+    weight: float = np.inf
 
     def rows(self, pulls):
-        """Coefficients of visits and of use over so many ``pulls``, each (rows, pulls), in the wish's own unit."""
-        count = max(np.atleast_2d(part).shape[0] for part in (self.per_visit, self.per_use))
-        return tuple(np.broadcast_to(part, (count, pulls)).astype(float) for part in (self.per_visit, self.per_use))
+        """Coefficients over (sets, visits, used, days) of so many ``pulls``: an array (rows, 3 pulls + 1) of numbers."""
+        parts = [np.atleast_2d(np.asarray(part, float)) for part in (self.per_set, self.per_visit, self.per_use)]
+        count = max(part.shape[0] for part in parts)
+        wide = [np.broadcast_to(part, (count, pulls)) for part in parts]
+        return np.hstack([*wide, np.full((count, 1), float(self.per_day))])
 
-    def holds(self, visits):
-        """Whether a week of ``visits`` (pulls,), whole numbers, meets it."""
-        visits = np.asarray(visits, float)
-        per_visit, per_use = self.rows(len(visits))
-        total = per_visit @ visits + per_use @ (visits > 0)
-        return bool(((total >= self.low - 1e-9) & (total <= self.high + 1e-9)).all())
+    def short(self, week):
+        """How far a ``week`` (`Week`) is outside, summed over the rows, in the line's own unit."""
+        value = self.rows(len(week.sets)) @ week.numbers
+        return float(np.maximum(self.low - value, 0.0).sum() + np.maximum(value - self.high, 0.0).sum())
 
 
 @dataclass(frozen=True)
 class Target:
-    """A number of weekly sets to come near to: ``per_visit`` (pulls,) and ``sets``, both in sets."""
+    """A number of weekly sets to come near to: ``per_set`` (pulls,), what a set counts, and ``sets``; whole or half ones."""
 
     name: str
-    per_visit: np.ndarray
+    per_set: np.ndarray
     sets: float
 
-    def missed(self, visits):
-        """Distance of a week of ``visits`` (pulls,) in half sets, a whole number."""
-        return abs(round(2 * float(np.dot(self.per_visit, visits))) - round(2 * self.sets))
+    def missed(self, week):
+        """Distance of a ``week`` (`Week`) in half sets, a whole number."""
+        return abs(round(2 * float(np.dot(self.per_set, week.sets))) - round(2 * self.sets))
+
+
+@dataclass(frozen=True)
+class Week:
+    """An answer: ``sets`` and ``visits`` of each pull, whole numbers (pulls,), and on how many ``days`` there are pulls."""
+
+    sets: np.ndarray
+    visits: np.ndarray
+    days: int
+
+    @property
+    def numbers(self):
+        """Sets, visits, which pulls are used, days: one array (3 pulls + 1,) of whole numbers."""
+        return np.concatenate([self.sets, self.visits, np.asarray(self.visits) > 0, [self.days]]).astype(float)
 
 
 @dataclass(frozen=True)
 class Programme:
-    """Candidates' visits, wishes and targets.
+    """Pulls with their limits, the lines that a week keeps or is wished to keep, and what decides among equals.
 
     Parameters
     ----------
-    most, least : int ndarray, shape (pulls,)
-        Visits a week of a pull that is chosen.
-    wishes : tuple of Wish
+    visit_sets : (int, int)
+        Fewest and most sets of one pull on one day.
+    pull_sets : int
+        Most weekly sets of one pull.
+    days : int
+        Most days with pulls.
+    session_sets : int
+        Most sets on one day.
+    lines : tuple of Line
+        Facts and wishes.
     targets : tuple of Target
-        Counts per visit must be whole or half sets.
     visit_cost : int ndarray, shape (pulls,)
-        Second criterion, at least 0.
+        Of each visit, at least 0.
+    repeat_cost : int
+        Of a pull's second visit, and twice that of each after it.
+
+    Raises
+    ------
+    InputError
+        A target that is not in whole or half sets.
     """
 
-    most: np.ndarray
-    least: np.ndarray
-    wishes: tuple
+    visit_sets: tuple
+    pull_sets: int
+    days: int
+    session_sets: int
+    lines: tuple
     targets: tuple
     visit_cost: np.ndarray
+    repeat_cost: int = 0
 
     def __post_init__(self):
         for target in self.targets:
-            halves = 2 * np.append(target.per_visit, target.sets)
+            halves = 2 * np.append(target.per_set, target.sets)
             if not np.allclose(halves, np.round(halves)):
-                raise InputError(
-                    "target", f"target {target.name!r} = {target.sets} sets: give whole or half sets, also per visit"
-                )
+                raise InputError("target", f"target {target.name!r}: give whole or half sets, and sets that count so")
 
     @property
     def pulls(self):
-        """How many candidates there are, a whole number."""
-        return len(self.most)
+        """How many pulls there are to choose from, a whole number."""
+        return len(self.visit_cost)
 
-    def cost(self, visits):
-        """The three criteria of a week of ``visits`` (pulls,): half sets missed, visit costs, row numbers.
+    @property
+    def wishes(self):
+        """The lines that may be missed, as a tuple."""
+        return tuple(line for line in self.lines if np.isfinite(line.weight))
 
-        Smaller is better; tuples compare as the programme does.
-        """
-        visits = np.asarray(visits, int)
-        missed = sum(target.missed(visits) for target in self.targets)
-        return missed, int(self.visit_cost @ visits), int(np.arange(1, self.pulls + 1) @ visits)
+    def cost(self, week):
+        """The four criteria of a ``week`` (`Week`), numbers, smaller is better: weighted shortfall, half sets missed, cost, row numbers."""
+        repeats = sum(np.maximum(week.visits - count, 0).sum() for count in (1, 2))
+        return (
+            round(sum(line.weight * line.short(week) for line in self.wishes), 6),
+            sum(target.missed(week) for target in self.targets),
+            int(self.visit_cost @ week.visits + self.repeat_cost * repeats),
+            int(np.arange(1, self.pulls + 1) @ week.visits),
+        )
 
-    def allows(self, visits):
-        """Whether a week of ``visits`` (pulls,), whole numbers, meets every wish and the visits' own limits."""
-        visits = np.asarray(visits)
-        inside = (visits == 0) | ((visits >= self.least) & (visits <= self.most))
-        return bool(inside.all()) and all(wish.holds(visits) for wish in self.wishes)
+    def allows(self, week):
+        """Whether a ``week`` (`Week`) keeps every fact and the limits of visits, sets and days."""
+        sets, visits = np.asarray(week.sets), np.asarray(week.visits)
+        few, many = self.visit_sets
+        inside = (sets >= few * visits) & (sets <= np.minimum(many * visits, self.pull_sets)) & (visits <= week.days)
+        daily = week.days <= visits.sum() and sets.sum() <= self.session_sets * week.days
+        facts = (line for line in self.lines if not np.isfinite(line.weight))
+        return bool(inside.all() and daily and 1 <= week.days <= self.days) and all(
+            line.short(week) < EXACT for line in facts
+        )
+
+    def nearest(self):
+        """A `Week`, in sets, that is best by the first two criteria, or None where the facts leave none."""
+        return _Search(self).nearest()
 
     def solve(self):
-        """The best week as visits (pulls,), whole numbers, or None where the wishes cannot hold together."""
-        ranks = np.arange(1, self.pulls + 1)
-        step = 1 + int(ranks @ self.most)  # more than all row numbers of a week can add up to
-        each = step * self.visit_cost + ranks
-        half_set = 1 + int(each.max() * self._most_visits())  # more than a week's visits can cost
-        return self._milp(np.concatenate([each, np.zeros(self.pulls), np.full(len(self.targets), half_set)]))
+        """The best `Week`, in sets, by all four, or None where the facts leave none."""
+        search = _Search(self)
+        return None if search.nearest() is None else search.best()
 
-    def _most_visits(self):
-        """No week has more visits than this; a close bound keeps the solver's weights small."""
-        bound = int(self.most.sum())
-        for wish in self.wishes:
-            per_visit, _ = wish.rows(self.pulls)
-            least = per_visit.min(axis=1)
-            if np.isfinite(wish.high) and np.ndim(wish.per_use) == 0 and (least > 0).any():
-                bound = min(bound, int(wish.high // least.max()))
-        return max(bound, 0)
+    def shortfalls(self, week):
+        """What a ``week`` (`Week`) is short of, wish by wish: dict of name -> amount in the wish's own unit, only what is missed."""
+        short = {}
+        for line in self.wishes:
+            short[line.name] = short.get(line.name, 0.0) + line.short(week)
+        return {name: round(amount, 6) for name, amount in short.items() if amount > EXACT}
 
-    def feasible(self):
-        """Whether any week of whole numbers of visits meets every wish."""
-        return self._milp(np.zeros(2 * self.pulls + len(self.targets))) is not None
 
-    def clash(self):
-        """A smallest tuple of `Wish` that cannot all be met, by names and rows: each is needed for the clash; empty where a week exists.
+class _Search:
+    """The programme over (sets, visits, used, days, visits after the second, shortfall and excess of wishes, half sets missed)."""
 
-        Wishes are left out one by one; one without which it still cannot work is no part of the
-        trouble. That is done from the last wish to the first and from the first to the last, and the
-        shorter result counts. Each of its parts can be met; yet another set may clash as well.
-        """
-        if self.feasible():
-            return ()
-        backward, forward = (self._spared(order) for order in (self.wishes[::-1], self.wishes))
-        return min(backward, forward, key=len)
+    def __init__(self, programme):
+        p = self.programme = programme
+        self.soft = [(line, line.rows(p.pulls)) for line in p.wishes]
+        slack = sum(2 * len(rows) for _, rows in self.soft)
+        ends = np.cumsum([0, p.pulls, p.pulls, p.pulls, 1, p.pulls, slack, len(p.targets)])
+        places = [slice(start, end) for start, end in pairwise(ends)]
+        self.sets, self.visits, self.used, self.days, self.later, self.slack, self.missed = places
+        self.width, self.whole = int(ends[-1]), int(ends[4])
+        self.rows, self.low, self.high = [], [], []
+        self._keep_limits()
+        for line in p.lines:
+            if not np.isfinite(line.weight):
+                self._keep(self._wide(line.rows(p.pulls)), line.low, line.high)
+        self._keep_soft()
+        self._keep_targets()
 
-    def _spared(self, order):
-        """Wishes that stay when those of ``order`` are left out one by one wherever that changes nothing."""
-        kept = self.wishes
-        for wish in order:
-            fewer = tuple(other for other in kept if other is not wish)
-            if not replace(self, wishes=fewer).feasible():
-                kept = fewer
-        return kept
+    def _wide(self, rows):
+        """Rows over (sets, visits, used, days), with zeros for all other variables."""
+        rows = np.atleast_2d(rows)
+        return np.hstack([rows, np.zeros((len(rows), self.width - rows.shape[1]))])
 
-    def ways_out(self, clash):
-        """Those of a ``clash``'s wishes, a tuple of `Wish`, the firm ones apart, whose giving up alone leaves a week that meets all the others."""
-        return tuple(
-            wish
-            for wish in clash
-            if not wish.firm
-            and replace(self, wishes=tuple(other for other in self.wishes if other is not wish)).feasible()
-        )
+    def _row(self, **parts):
+        """One row with a number, or an array, for some of the variables, by name."""
+        row = np.zeros((1, self.width))
+        for name, values in parts.items():
+            row[0, getattr(self, name)] = values
+        return row
 
-    def _milp(self, cost):
-        """Visits that minimise ``cost`` over (visits, used, missed); None where there are none."""
+    def _each(self, **parts):
+        """A row for each pull with a number for its own variable in each part, by name."""
+        count = self.programme.pulls
+        rows = np.zeros((count, self.width))
+        for name, number in parts.items():
+            place = getattr(self, name)
+            rows[:, place] = number * np.eye(count) if name != "days" else number
+        return rows
+
+    def _keep(self, rows, low, high):
+        self.rows.append(rows)
+        self.low.append(np.full(len(rows), low, float))
+        self.high.append(np.full(len(rows), high, float))
+
+    def _keep_limits(self):
+        """Sets within their visits; visits within the days, and only of pulls that are used; sets within the sessions."""
+        p, free = self.programme, np.inf
+        few, many = p.visit_sets
+        self._keep(self._each(sets=1, visits=-few), 0, free)
+        self._keep(self._each(sets=1, visits=-many), -free, 0)
+        self._keep(self._each(visits=1, days=-1), -free, 0)
+        self._keep(self._each(visits=1, used=-p.days), -free, 0)
+        self._keep(self._each(visits=1, used=-1), 0, free)
+        self._keep(self._each(later=1, visits=-1), -2, free)
+        self._keep(self._row(visits=1, days=-1), 0, free)
+        self._keep(self._row(sets=1, days=-p.session_sets), -free, 0)
+
+    def _keep_soft(self):
+        """A wish's row, plus what is missing, less what is too much, lies between its ends."""
+        place = self.slack.start
+        for line, rows in self.soft:
+            for row in rows:
+                wide = self._wide(row)
+                wide[0, place : place + 2] = 1, -1
+                self._keep(wide, line.low, line.high)
+                place += 2
+
+    def _keep_targets(self):
+        """Half sets missed ≥ ± (counted − target)."""
+        for place, target in enumerate(self.programme.targets, self.missed.start):
+            for sign in (1, -1):
+                row = self._row(sets=2 * sign * np.asarray(target.per_set))
+                row[0, place] = -1
+                self._keep(row, -np.inf, 2 * sign * target.sets)
+
+    def nearest(self):
+        """The best `Week` by shortfall, then half sets missed, both kept from now on; None where there is none."""
+        p = self.programme
+        weights = [line.weight for line, rows in self.soft for _ in range(2 * len(rows))]
+        short, missed = self._row(slack=weights)[0], self._row(missed=1)[0]
+        most = p.session_sets * p.days  # sets of a week, so no group counts more
+        outweighs = 1 + 2 * sum(max(most, target.sets) for target in p.targets)
+        steps = 0.5 * min(weights, default=1.0)  # half a set short is the smallest step
+        week = self._least(short * outweighs / steps + missed)
+        if week is not None:
+            for row, value, step in zip((short, missed), p.cost(week), (steps, 1), strict=False):
+                self._keep(row[None], -np.inf, value + step / 4)  # no next step fits into that
+        return week
+
+    def best(self):
+        """The best `Week` by cost, then row numbers, among those that `nearest` has left."""
+        p = self.programme
+        ranks = np.arange(1, p.pulls + 1)
+        outweighs = 1 + int(ranks.sum()) * p.days  # more than all row numbers can add up to
+        cost = self._row(visits=p.visit_cost + p.repeat_cost, used=-p.repeat_cost, later=p.repeat_cost)
+        return self._least((outweighs * cost + self._row(visits=ranks))[0])
+
+    def _least(self, cost):
+        """The `Week` that minimises ``cost`` (width,), or None."""
         from scipy.optimize import Bounds, LinearConstraint, milp  # here: it would double the package's import time
 
-        rows, low, high = self._constraints()
-        top = np.concatenate([np.where(self._shut, 0, self.most), ~self._shut, np.full(len(self.targets), np.inf)])
+        p = self.programme
+        if not p.pulls:
+            return None
+        top, bottom = np.full(self.width, np.inf), np.zeros(self.width)
+        for place, most in ((self.sets, p.pull_sets), (self.visits, p.days), (self.used, 1), (self.days, p.days)):
+            top[place] = most
+        bottom[self.days] = 1
+        integral = np.ones(self.width)
+        integral[self.later.start : self.slack.stop] = 0
         answer = milp(
             cost,
-            integrality=np.arange(len(top)) < 2 * self.pulls,
-            bounds=Bounds(np.zeros_like(top), top),
-            constraints=LinearConstraint(rows, low, high),
+            integrality=integral,
+            bounds=Bounds(bottom, top),
+            constraints=LinearConstraint(np.vstack(self.rows), np.concatenate(self.low), np.concatenate(self.high)),
             options={"mip_rel_gap": 0.0},
         )
-        return None if answer.x is None else np.round(answer.x[: self.pulls]).astype(int)
-
-    @cached_property
-    def _shut(self):
-        """Candidates that a wish rules out by itself, (pulls,): the solver need not find that out."""
-        shut = np.zeros(self.pulls, bool)
-        for wish in self.wishes:
-            per_visit, per_use = wish.rows(self.pulls)
-            if wish.high == 0 and min(per_visit.min(), per_use.min()) >= 0:
-                shut |= ((per_visit > 0) | (per_use > 0)).any(axis=0)
-        return shut
-
-    def _constraints(self):
-        """Matrix over (visits, used, missed) with the ends of its rows."""
-        count, targets = self.pulls, len(self.targets)
-        link = [[np.eye(count), -np.diag(end), np.zeros((count, targets))] for end in (self.most, self.least)]
-        rows = [np.hstack(part) for part in link]
-        low, high = [np.full(count, -np.inf), np.zeros(count)], [np.zeros(count), np.full(count, np.inf)]
-        for wish in self.wishes:
-            per_visit, per_use = wish.rows(count)
-            rows.append(np.hstack([per_visit, per_use, np.zeros((len(per_visit), targets))]))
-            low.append(np.full(len(per_visit), wish.low))
-            high.append(np.full(len(per_visit), wish.high))
-        counts = np.array([2 * target.per_visit for target in self.targets]).reshape(targets, count)
-        sets = np.array([2 * target.sets for target in self.targets])
-        for sign in (1.0, -1.0):  # missed ≥ ± (count − target), in half sets
-            rows.append(np.hstack([sign * counts, np.zeros((targets, count)), -np.eye(targets)]))
-            low.append(np.full(targets, -np.inf))
-            high.append(sign * sets)
-        return np.vstack(rows), np.concatenate(low), np.concatenate(high)
-
-
-def deal(visits, days):
-    """``visits`` (pulls,), whole numbers, spread over so many ``days``: a boolean array (pulls, days).
-
-    A pull goes to its emptiest days; among equally full ones to those farthest from where it already
-    is, then to the earliest. So no two days differ by more than one visit.
-    """
-    placed = np.zeros((len(visits), days), bool)
-    for i in np.argsort(-np.asarray(visits), kind="stable"):
-        for _ in range(int(visits[i])):
-            load, taken = placed.sum(axis=0), np.flatnonzero(placed[i])
-            open_days = [day for day in range(days) if not placed[i, day]]
-            placed[i, min(open_days, key=lambda day: (load[day], -_gap(day, taken, days), day))] = True
-    return placed
-
-
-def _gap(day, taken, days):
-    """Days to the nearest of ``taken``, the week going round."""
-    return min((min(abs(day - other), days - abs(day - other)) for other in taken), default=days)
+        if answer.x is None:
+            return None
+        found = np.round(answer.x).astype(int)
+        return Week(found[self.sets], found[self.visits], int(found[self.days][0]))

@@ -23,7 +23,8 @@ class Rules:
     grip_high: float
     direction_share: float
     direction_sets: float
-    sets_per_visit: int
+    visit_sets_low: int
+    visit_sets_high: int
     session_sets: int
     pull_sets: int
     pulls_low: int
@@ -31,11 +32,20 @@ class Rules:
     low_back_sets: float
     repetitions_left_low: int
     repetitions_left_high: int
+    known_load_most: float
     load_step_low: float
     load_step_high: float
     repetitions_over: int
-    trial_weeks: int
     comfort_low: float
+    repetitions_left_later: int
+    sessions_running: int
+    warm_up_light: float
+    warm_up_light_repetitions: int
+    warm_up_heavy: float
+    warm_up_heavy_repetitions: int
+    rest_low_s: float
+    rest_high_s: float
+    lowering_s: float
 
 
 @cache

@@ -1,205 +1,272 @@
-"""A week of pulls in words: the reason for each row, how to start, log and change it."""
+"""A week of pulls in a coach's words, a line each: what a pull counts for, why this one, how to set it up."""
 
-from dataclasses import dataclass
-
-import numpy as np
-
-from ..inputs import Allowed, InputError, number
-from ..tables import table_text
 from ..words import counted, lean_words, listed, torque_words
-from .candidates import COUNTED, DIRECTIONS, GROUPS
+from .candidates import COUNTED, DIRECTIONS
+from .groups import GROUPS
+from .health import LOW_BACK
+from .spans import clearly_less
 
 PART = {0.5: "½", 1.0: "1"}
+DIRECTION_WORDS = {"adduction": "the arm in to the side (adduction)", "extension": "the arm back (extension)"}
+NOT_MEDICAL = "For teaching and exercise choice, not for diagnosis or treatment."
+MISSED_DIRECTION = {"adduction": "a pull in to the side", "extension": "a pull back"}
 CAUTIONS = (
-    "For teaching and exercise choice, not for diagnosis or treatment. Pain, numbness, a past dislocation or surgery: "
-    "stop, and see a licensed clinician. Start light, add in small steps, keep control of the weight on the way back, "
-    "check cable, pin and bar, use safeties, and follow the facility's rules and local codes."
+    NOT_MEDICAL,
+    "Pain, numbness, dizziness or pain in the chest: stop, and see a licensed clinician. If it is sudden or does not go away: "
+    "today, at an emergency department.",
+    "Start light and add in small steps. Keep control of the weight on the way back. Check cable, pin, band and bar, and use "
+    "safeties. Follow the facility's rules and local codes.",
 )
 HONEST = (
-    "A start to test on the person, not a proven best: which pull grows which back muscle more is an open question, and "
-    "the muscle shares rest on a model whose landmarks are from memory. Comfort, full controlled range and steady "
-    "progress come first."
+    "A start to test on the person, not a proven best. Which pull grows which back muscle more is an open question. Comfort, a "
+    "full controlled range and steady progress come first."
 )
-LOG_HEADS = (
-    "date", "day", "pull", "grip [cm]", "load [kg]", "set", "repetitions", "repetitions left", "comfort 0-10", "note",
-)  # fmt: skip
 
 
 def grip_words(row):
-    """Grip of one ``row`` (`plan.Row`) in centimetres and as a ratio."""
+    """Grip of one ``row`` (`plan.Row`): centimetres where a grip can be chosen on a bar, else how to hold."""
+    loading = row.candidate.loading
     if row.pull.hands == 1:
-        return "one hand, in line with the shoulder"
-    return f"{row.grip_cm:.0f} cm ({row.pull.grip_ratio:g} ×)"
+        return "one hand"
+    if loading in ("dumbbells", "dumbbell"):
+        return "one dumbbell, both hands" if loading == "dumbbell" else "two dumbbells"
+    if row.pull.hand_turn == "neutral":
+        return {"band": "hands close", "lean": "ends of the towel"}.get(loading, "close handles")
+    return f"{row.grip_cm:.0f} cm"
 
 
 def set_words(row):
-    """Sets and repetitions of one ``row`` (`plan.Row`): "3 × 8–12"."""
+    """Sets and repetitions of one ``row`` (`plan.Row`): "3 × 8–12", each side where it is done with one hand."""
     low, high = row.repetitions
-    return f"{row.sets} × {low}–{high}"
+    return f"{row.sets} × {low}–{high}{' each side' if row.pull.hands == 1 else ''}"
 
 
 def turn_words(pull):
     """How the hands of a ``pull`` are turned, in words as said in a gym."""
+    if pull.hands == 1 and pull.hand_turn == "neutral":
+        return "palm facing in"
     return {"pronated": "overhand", "neutral": "palms facing", "supinated": "underhand"}[pull.hand_turn]
 
 
+def touch_words(candidate):
+    """Where a ``candidate`` (`candidates.Candidate`) ends, in words: "to the lower ribs", "until the chin is over the bar"."""
+    touch, under = candidate.pull.touch, _lies_under(candidate)
+    if candidate.loading == "lowering":
+        return "from the chin over the bar to straight arms"
+    if under:
+        return f"until the {touch} {'are' if touch.endswith('s') else 'is'} at the {under}"
+    if candidate.position == "face up":
+        return "until the hands are above the chest"
+    free = {
+        "under the chin": "until the chin is over the bar",
+        "behind the neck": "behind the neck",
+        "thigh": "to the thighs",
+    }
+    return free.get(touch, f"to the {touch}")
+
+
+def position_words(candidate):
+    """How the body of a ``candidate`` (`candidates.Candidate`) is placed, in words, with what it lies on or hangs from."""
+    under = _lies_under(candidate)
+    if candidate.position == "face up":
+        return f"face up under the {under}" if under else "on the back on the bench"
+    lying = {"face down": "face down on the incline bench", "hanging": "hanging from the bar"}
+    return lying.get(candidate.position) or f"{candidate.position}, {lean_words(candidate.pull.trunk_lean)}"
+
+
+def _lies_under(candidate):
+    """What a body that lies face up hangs under, in a word; "" where it lies on something."""
+    under = {"low bar": "bar", "sturdy table": "edge of the table"}
+    pieces = [piece for one_of in candidate.equipment for piece in one_of if candidate.position == "face up"]
+    return next((under[piece] for piece in pieces if piece in under), "")
+
+
 def set_up_words(row):
-    """The whole set-up of one ``row`` (`plan.Row`) in words, for a page: grip in centimetres, hands, lean, touch point."""
-    return f"{grip_words(row)}, {turn_words(row.pull)}, {lean_words(row.pull.trunk_lean)}, to the {row.pull.touch}"
-
-
-def start_words(pull, rules):
-    """How to find the first load of a ``pull`` under some ``rules``, in words; no load is invented."""
-    left = f"{rules.repetitions_left_low} to {rules.repetitions_left_high} repetitions left"
-    if pull.load_from == "body":
-        easier = "stand steeper" if pull.body_share < 1 else "take help from a band, a machine or the feet"
-        return f"own body; {easier} until every set ends with {left}"
-    return f"start light, add between sets until a set of {rules.repetitions_low} ends with {left}; write it down"
+    """The set-up of one ``row`` (`plan.Row`) in words: position, trunk, where the hands end."""
+    verb = "lower yourself" if row.candidate.loading == "lowering" else "pull"
+    return f"{position_words(row.candidate)}; {verb} {touch_words(row.candidate)}"
 
 
 def share_words(share):
-    """A ``share`` (value, low, high), 0 to 1, with its band: "46 % (38–55)"."""
+    """A ``share`` (value, low, high), 0 to 1, with its span: "46 % (38–55)"."""
     value, low, high = share
     return f"{100 * value:.0f} % ({100 * low:.0f}–{100 * high:.0f})"
 
 
-def load_words(fitted):
-    """What the load of a ``fitted`` pull asks of one shoulder, in words: of 10 kg on the bar or of the body's own weight."""
-    if fitted.pull.load_from == "body":
-        return f"the body's own weight asks one shoulder for {torque_words(fitted.torque)}"
-    return f"10 kg of load ask one shoulder for {torque_words(fitted.torque_per_10_kg)}"
+def torque_of_hand_words(fitted):
+    """What 10 kg on each hand ask of that shoulder in a ``fitted`` pull, in words; the same for one hand as for two."""
+    return torque_words(fitted.torque_per_hand)
 
 
-def reason(fitted, chosen, rules, client):
-    """Why a pull is in the week, in words with its numbers.
+def counts_words(counts):
+    """What one set counts, in words; ``counts`` dict of muscle group -> sets.
+
+    >>> counts_words({"lat": 1.0, "mid-back": 0.5, "elbow flexors": 0.5})
+    '1 for the lat, ½ for the mid-back and the elbow flexors'
+    """
+    by_amount = {}
+    for name in COUNTED:
+        if counts[name]:
+            by_amount.setdefault(counts[name], []).append(f"the {name}")
+    return ", ".join(f"{PART.get(amount, f'{amount:.2g}')} for {listed(names)}" for amount, names in by_amount.items())
+
+
+def pull_line(row):
+    """What one ``row`` (`plan.Row`) counts for, why it is there, what to feel and to watch, in a line of words."""
+    return f"{row.name}: a set counts {row.counts_for}. Why: {row.why}. Feel {row.candidate.feel}. Watch: {row.candidate.watch}."
+
+
+def why(one, chosen, fitted, client, rules, known_spans=None):
+    """Why a pull is in the week, in a line: the first reason that holds.
 
     Parameters
     ----------
-    fitted : candidates.FittedPull
+    one : candidates.FittedPull
     chosen : list of candidates.FittedPull
         All of the week's, this one among them.
-    rules : rules.Rules
+    fitted : tuple of candidates.FittedPull
+        All that could have been chosen.
     client : client.Client
-    """
-    counts, shares = fitted.counts(rules), fitted.shares
-    parts = [f"{PART.get(counts[name], f'{counts[name]:.2g}')} for the {name}" for name in COUNTED if counts[name]]
-    return (
-        f"{_because(fitted, chosen, rules, client)}: lat {share_words(shares['lat'])} and mid-back "
-        f"{share_words(shares['mid-back'])} of the active muscle; {load_words(fitted)}. A set counts {', '.join(parts)}."
-    )
-
-
-def _because(fitted, chosen, rules, client):
-    """The first reason that holds, the sharpest first."""
-    for direction in DIRECTIONS:
-        if fitted.counts(rules)[direction] and sum(one.counts(rules)[direction] > 0 for one in chosen) == 1:
-            return f"the week's only {direction}".capitalize()
-    for group in GROUPS:
-        if all(fitted.shares[group][0] >= one.shares[group][0] for one in chosen):
-            return f"Largest {group} share of the week"
-    if client.limit_low_back and fitted.candidate.low_back == 0:
-        return "Spares the low back"
-    return f"Fills up the {listed(list(fitted.candidate.direct))}"
-
-
-def log_sheet(plan):
-    """A blank log of one ``plan`` (`plan.Plan`) as CSV text: a line for every set, to be copied for each week."""
-    lines = [
-        ["", row.day, row.name, f"{row.grip_cm:.0f}", "", place, "", "", "", ""]
-        for row in plan.rows
-        for place in range(1, row.sets + 1)
-    ]
-    return table_text([LOG_HEADS, *lines])
-
-
-@dataclass(frozen=True)
-class Logged:
-    """What a log says of one pull after some weeks: its last two sessions.
-
-    Parameters
-    ----------
-    load_kg : float
-    repetitions : tuple of int
-        Of the last set in each of the last two sessions.
-    comfort : float
-        0 (cannot bear it) to 10 (feels right).
-    pain : bool
-        Pain or numbness at any time.
-    """
-
-    load_kg: float
-    repetitions: tuple
-    comfort: float = 10.0
-    pain: bool = False
-
-    def __post_init__(self):
-        number("load_kg", self.load_kg, Allowed(0.0, 500.0, "kg", "give the load on the whole bar"))
-        number("repetitions", self.repetitions, Allowed(0, 100, "repetitions", "count those of the last set"))
-        if np.shape(self.repetitions) != (2,):
-            raise InputError("repetitions", f"repetitions = {self.repetitions!r}: give those of the last two sessions")
-        number("comfort", self.comfort, Allowed(0, 10, "of 10", "0 is unbearable, 10 feels right"))
-
-
-def next_load(load_kg, rules):
-    """Range of the next load (low, high) [kg] after ``load_kg`` [kg], a step of 2 to 10 % as the ``rules`` say.
-
-    Source: position stand, Med Sci Sports Exerc 2009;41(3):687-708.
-    """
-    return (1 + rules.load_step_low) * load_kg, (1 + rules.load_step_high) * load_kg
-
-
-def change_words(logged, rules):
-    """What to change after the trial weeks, in words: one thing at a time.
-
-    Parameters
-    ----------
-    logged : Logged
     rules : rules.Rules
-
-    Examples
-    --------
-    >>> from shoulder_model.week import rules
-    >>> change_words(Logged(40.0, (13, 14)), rules("novice"))
-    'Over 12 repetitions twice: add load, to 40.8 to 44.0 kg, and leave the rest as it is.'
+    known_spans : dict, optional
+        As for `plan.plan_week`.
     """
-    low, high = rules.repetitions_low, rules.repetitions_high
-    if logged.pain:
-        return "Stop this pull and see a licensed clinician; the plan waits."
-    if logged.comfort < rules.comfort_low:
-        return "Not comfortable: change the grip by one step, or the pull; same load or less, nothing else."
-    if min(logged.repetitions) >= high + rules.repetitions_over:
-        light, heavy = next_load(logged.load_kg, rules)
-        if not logged.load_kg:
-            return f"Over {high} repetitions twice: make it harder by one step, and leave the rest as it is."
-        return (
-            f"Over {high} repetitions twice: add load, to {light:.1f} to {heavy:.1f} kg, and leave the rest as it is."
-        )
-    if max(logged.repetitions) < low:
-        return f"Under {low} repetitions twice: take load off until {low} come with one or two left."
-    return "Inside the range: change nothing; aim for one repetition more."
+    reasons = (
+        _asked_for(one, client),
+        _only_direction(one, chosen, rules),
+        _version(one, client),
+        _only_kind(one, chosen),
+        _spares_the_back(one, fitted, client, rules),
+        _clearly_more(one, fitted, rules, known_spans),
+    )
+    return next((words for words in reasons if words), f"another pull for the {listed(list(one.candidate.direct))}")
 
 
-def after_words(rules):
-    """What to do with the log under some ``rules``, in words for the page."""
+def _asked_for(one, client):
+    if any(carried.pull == one.name for carried in client.carried):
+        return "goes on from the last block"
+    return "your choice" if client.wants(one.candidate, client.prefer) else ""
+
+
+def _only_direction(one, chosen, rules):
+    for direction in DIRECTIONS:
+        if one.counts(rules)[direction] and sum(other.counts(rules)[direction] > 0 for other in chosen) == 1:
+            return f"the week's only pull that brings {DIRECTION_WORDS[direction]}"
+    return ""
+
+
+def _version(one, client):
+    if not one.candidate.pull_ups:
+        return ""
+    return f"the version for {pull_ups_words(client)}"
+
+
+def _only_kind(one, chosen):
+    direct = one.candidate.direct
+    if len(direct) > 1 and sum(len(other.candidate.direct) > 1 for other in chosen) == 1:
+        return f"one pull that counts in full for both {listed(list(direct))}"
+    if sum(set(other.candidate.direct) >= set(direct) for other in chosen) == 1:
+        return f"the week's only pull that counts in full for the {direct[0]}"
+    return ""
+
+
+def _spares_the_back(one, fitted, client, rules):
+    heavier = any(other.candidate.low_back > one.candidate.low_back and _same(one, other, rules) for other in fitted)
+    if not heavier or one.candidate.low_back:
+        return ""
     return (
-        f"Log every set: {', '.join(LOG_HEADS)}. After {counted(rules.trial_weeks, 'week')} change one thing at a time: over "
-        f"{rules.repetitions_high} repetitions by one or two, add {100 * rules.load_step_low:.0f} to "
-        f"{100 * rules.load_step_high:.0f} % (Med Sci Sports Exerc 2009;41(3):687-708); not comfortable, change the grip or the "
-        "pull; pain or numbness, stop and see a licensed clinician."
+        "easy on the low back" if LOW_BACK in client.holds else "easier on the low back than others that count the same"
     )
 
 
-def by_pull(plan):
-    """The pulls of a ``plan`` in the order they come: a tuple of pairs, the first row and all its days."""
-    days = {}
-    for row in plan.rows:
-        days.setdefault(row.name, (row, []))[1].append(row.day)
-    return tuple((row, tuple(on)) for row, on in days.values())
+def _clearly_more(one, fitted, rules, known_spans):
+    for other in fitted:
+        if other is one or not _same(one, other, rules):
+            continue
+        if clearly_less(other.name, [one.name], one.candidate.direct, known_spans):
+            return f"clearly more {listed(list(one.candidate.direct))} in the model than the {other.name}"
+    return ""
+
+
+def _same(one, other, rules):
+    return one.counts(rules) == other.counts(rules)
+
+
+def missed_words(plan, name):
+    """What a ``plan`` (`plan.Plan`) does not reach of the wish ``name``, in words with its numbers."""
+    few, many = f"Does not reach {plan.rules.pulls_low}", f"Does not stay within {plan.rules.pulls_high}"
+    different = len({row.name for row in plan.rows})
+    one_pull = sum(len(plan.day(day + 1)) == 1 for day in range(plan.days))
+    return {
+        "enough sets": lambda: _sets_short(plan, "Does not reach", 0),
+        "not too many sets": lambda: _sets_short(plan, "Does not stay within", 1),
+        "both directions": lambda: _directions_short(plan),
+        "preferred pulls": lambda: f"Does not hold {counted(plan.missing[name], 'pull')} that you prefer",
+        "two pulls a day": lambda: f"On {counted(one_pull, 'day')} there is only one pull",
+        "every day": lambda: f"Does not reach {counted(plan.client.days, 'day')} with pulls: it has {plan.days}",
+        "different pulls": lambda: (
+            f"{few if different < plan.rules.pulls_low else many} different pulls: it has {different}"
+        ),
+    }[name]()
+
+
+def missed_briefly(plan, name):
+    """What a ``plan`` (`plan.Plan`) misses of the wish ``name``, in a few words for the verdict."""
+    (low, high, _), amount = plan.bands[GROUPS[0]], plan.missing[name]
+    few = {group: low - plan.sets[group] for group in GROUPS if plan.sets[group] < low}
+    return {
+        "enough sets": listed([f"{counted(less, 'set')} for the {group}" for group, less in few.items()] or [""]),
+        "not too many sets": f"{counted(amount, 'set')} over {high:g}",
+        "both directions": listed(_missed_directions(plan) or [""]),
+        "preferred pulls": "a pull that you prefer",
+        "two pulls a day": "two pulls on each day",
+        "every day": f"{counted(amount, 'day')} of {plan.client.days}",
+        "different pulls": f"{plan.rules.pulls_low} to {plan.rules.pulls_high} different pulls",
+    }[name]
+
+
+def _missed_directions(plan):
+    return [MISSED_DIRECTION[name] for name, sets in plan.directions.items() if sets < plan.rules.direction_sets]
+
+
+def direction_sets_words(name, sets):
+    """How many ``sets`` pull in the direction called ``name``, in words: "4 sets pull the arm in to the side"."""
+    way = {"adduction": "in to the side", "extension": "back"}[name]
+    return f"{counted(sets, 'set')} pull{'s' * (sets == 1)} the arm {way}"
+
+
+def _sets_short(plan, head, end):
+    """Groups that are under the low ``end`` (0) or over the high one (1) of their band."""
+    off = {group: (plan.bands[group][end], plan.sets[group]) for group in GROUPS}
+    off = {group: (edge, sets) for group, (edge, sets) in off.items() if (sets < edge if end == 0 else sets > edge)}
+    parts = [f"{counted(edge, 'set')} for the {group}: it has {sets:g}" for group, (edge, sets) in off.items()]
+    return f"{head} {', and '.join(parts)}"
+
+
+def _directions_short(plan):
+    least = plan.rules.direction_sets
+    parts = [
+        f"{counted(least, 'set')} that bring {DIRECTION_WORDS[name]}: it has {f'{sets:g}' if sets else 'none'}"
+        for name, sets in plan.directions.items()
+        if sets < least
+    ]
+    return f"Does not reach {', and '.join(parts)}"
+
+
+def nothing_lines(client):
+    """What to say to a ``client`` for whom no pull is left, a tuple of lines of words."""
+    kept = f" with these limits: {listed(list(client.holds))}" if client.holds else ""
+    return (
+        f"No pull of this workbook can be done here{kept}.",
+        f"There is: {listed(list(client.equipment)) if client.equipment else 'no equipment'}.",
+        "A band, or a towel round a post that cannot give way, is enough for a start.",
+    )
 
 
 def pull_ups_words(client):
     """How many pull-ups in a row a ``client`` does, in words: "1 pull-up in a row"."""
-    return f"{counted(client.own_weight_repetitions, 'pull-up')} in a row"
+    count = client.own_weight_repetitions
+    return f"{counted(count, 'pull-up')} in a row" if count else "no full pull-up yet"
 
 
 def asked_words(client):
@@ -216,5 +283,17 @@ def client_words(client):
         f"{client.experience.capitalize()}, {counted(client.days, 'day')} a week, goal {goal}; "
         f"{'a woman' if lifter.sex == 'women' else 'a man'} of {100 * lifter.stature:.0f} cm and {lifter.mass:.0f} kg, "
         f"shoulders {100 * lifter.biacromial:.1f} cm (biacromial), {pull_ups_words(client)}"
-        f"{'; low back to be spared' if client.limit_low_back else ''}"
     )
+
+
+def health_words(client):
+    """What was asked about health and what holds, in words, for the page of a ``client``."""
+    cleared = [name for name, answer in client.health.items() if answer == "cleared"]
+    told = "Health questions asked and answered."
+    if cleared:
+        told += f" Cleared, with these limits ({listed(cleared)}): {client.cleared.rstrip('.')}."
+    if client.holds:
+        told += f" The week keeps to: {listed(list(client.holds))}."
+    if cleared:
+        told += " Anything else in that note you have to keep to yourself."
+    return told

@@ -25,6 +25,7 @@ FLAGS = [
 ]  # fmt: skip
 PATIENCE = 90  # seconds, for a loaded machine
 HOMES = (  # chapters with a panel, a kind each
+    "01_width_and_thickness",
     "02_one_arm_one_plane",
     "03_grip_width",
     "04_from_pulldown_to_row",

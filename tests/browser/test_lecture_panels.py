@@ -16,6 +16,7 @@ NAMES = (
     "LatPanel",
     "GirdlePanel",
     "WorkPanel",
+    "RatioPanel",
     "EvidencePanel",
     "SessionPanel",
 )
@@ -30,6 +31,7 @@ with projector():
 made["GripPanel"].show_sliders(["Along the rep [%]"])
 made["TrunkPanel"].show_sliders(["Touch point"])
 made["WorkPanel"].show_sliders(["Trunk lean [° back]"])
+made["RatioPanel"].show_sliders(["Off each side of the waist"])
 made["EvidencePanel"].show_sliders(["Correlation between conditions (assumed)"])
 asked = [(question, muscle) for question in evidence.SIDES for muscle in evidence.muscles(question)]
 
@@ -54,6 +56,10 @@ def put(panel, k):
         panel.muscle.value = muscles.shoulder_muscles()[(2 * which) % len(muscles.shoulder_muscles())]
     elif isinstance(panel, panels.EvidencePanel):
         panel.question.value, panel.muscle.value = asked[(3 * which) % len(asked)]
+    elif isinstance(panel, panels.RatioPanel):
+        panel.sex.value, panel.tape.value = ("men", "women")[which % 2], ("shoulders", "chest")[which % 3 == 2]
+        panel.sliders["off_cm"].value = (0, 1, 4)[which % 3]
+        panel.boxes["upper_cm"].value = ("", "131.5")[which % 4 == 3]
     elif isinstance(panel, panels.OneArmPanel):
         panel.sliders["load_kg"].value = 2.5 * which
         panel.sliders["elbow_flexion_deg"].value = 13 * which
@@ -170,6 +176,7 @@ def test_only_the_tutors_sliders_are_in_sight(screens):
         "LatPanel": ["Arm raised"],
         "GirdlePanel": ["Grip"],
         "WorkPanel": ["Grip", "Trunk lean"],
+        "RatioPanel": ["Muscle at each side", "Off each side of the waist"],
         "EvidencePanel": ["Correlation between conditions (assumed)", "Smallest trial"],
         "SessionPanel": ["Days a week"],
     }

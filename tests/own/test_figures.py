@@ -8,7 +8,8 @@ import nbformat
 import pytest
 from matplotlib.text import Text
 
-from shoulder_model.draw.forest import ROWS, Forest, ForestLine
+from shoulder_model.draw.forest import Forest
+from shoulder_model.draw.forest_lines import ForestLine, ForestTrial
 from shoulder_model.draw.look import PROJECTOR, SMALL, new_figure, projector
 from shoulder_model.draw.stage import Stage
 
@@ -124,15 +125,20 @@ def test_words_that_are_small_or_cut_or_touch_are_found():
     assert overlaps(texts) == [("one", "other"), ("low", "moves")]
 
 
-@pytest.mark.parametrize(("count", "rows"), [(1, 2), (7, 2), (ROWS, 1)])
-def test_a_forest_for_a_projector_has_two_rows_of_words_a_line_or_one_that_do_not_touch(count, rows):
-    lines = [ForestLine((k,), f"top {k}", f"below {k}", f"result {k}", f"remark {k}", "order") for k in range(count)]
+@pytest.mark.parametrize(("count", "rows", "limits"), [(1, 2, 1), (5, 1, 1), (6, 1, 1), (12, 1, 0)])
+def test_a_forest_for_a_projector_has_as_many_rows_of_words_as_do_not_touch(count, rows, limits):
+    lines = [
+        ForestLine((k,), f"top {k}", f"result {k}", f"remark {k}", "order", also=f"also {k}") for k in range(count)
+    ]
+    trials = [ForestTrial(f"head {k}", f"limit {k}", (line,), "who") for k, line in enumerate(lines)]
     with projector():
         figure = new_figure(11.2, 5.05)
-    Forest(figure.add_axes([0.3, 0.16, 0.4, 0.77]), "g", -0.6, 1.03).show(lines)
+    Forest(figure.add_axes([0.3, 0.16, 0.4, 0.77]), "g", -0.6, 1.03).show(trials)
     texts = drawn_texts(Stage(figure))
-    said = [words for words, _, _ in texts if words.split()[0] in ("top", "below", "result", "remark")]
-    assert len(said) == 2 * rows * count
+    said = [words for words, _, _ in texts]
+    assert sum(words.startswith("top") or words.startswith("who: top") for words in said) == count
+    assert sum(words.startswith("remark") for words in said) == count * (rows - 1)
+    assert sum("limits" in words for words in said) == count * limits
     assert not overlaps(texts)
 
 

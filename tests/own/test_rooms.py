@@ -15,7 +15,7 @@ PEOPLE = (*GROUND, "people")
 MECHANICS = (*PEOPLE, "mechanics")
 MUSCLES = (*MECHANICS, "muscles")
 REPETITION = (*MUSCLES, "sharing", "repetition")
-NUMBERS = (*REPETITION, "evidence", "week")
+NUMBERS = (*REPETITION, "evidence", "week", "training", "week_page")
 ALLOWED = {  # room -> what it may import beside itself
     "axes": (),
     "blocks": (),
@@ -31,6 +31,8 @@ ALLOWED = {  # room -> what it may import beside itself
     "repetition": (*MUSCLES, "sharing"),
     "evidence": GROUND,
     "week": REPETITION,
+    "training": (*REPETITION, "week"),
+    "week_page": (*REPETITION, "week", "training"),
     "draw": NUMBERS,
     "panels": (*NUMBERS, "draw"),
     "lesson": (*NUMBERS, "draw", "panels"),
@@ -42,7 +44,8 @@ ALLOWED = {  # room -> what it may import beside itself
     "__main__": ("inputs", "lab", "handout", "lecture"),
 }
 OUTSIDE = {  # packages that only some rooms may import
-    "matplotlib": ("draw", "panels", "lesson", "handout", "week/page_pdf.py"),
+    "matplotlib": ("draw", "panels", "lesson", "handout"),
+    "fpdf": ("week_page/pdf.py",),
     "ipywidgets": ("panels", "lecture/panel.py", "lecture/controls.py"),
     "anywidget": ("panels", "lecture/panel.py"),
     "IPython": ("panels", "lesson"),
@@ -51,7 +54,7 @@ OUTSIDE = {  # packages that only some rooms may import
     "latex2mathml": ("lesson",),
     "fontTools": ("handout",),
     "sympy": ("muscles/symbolic.py",),
-    "scipy": ("sharing/facet_walk.py", "week/programme.py", "recipes"),
+    "scipy": ("evidence/effect_size.py", "evidence/power.py", "sharing/facet_walk.py", "week/programme.py", "recipes"),
     "jupyterlab": ("__main__.py",),
 }
 FILES = sorted(path.relative_to(HOME) for path in HOME.rglob("*.py"))
@@ -117,7 +120,7 @@ def test_numbers_come_without_pictures_and_controls():
 def test_public_names_are_there_and_have_a_docstring():
     for name in sm.__all__:
         assert getattr(sm, name).__doc__ or not callable(getattr(sm, name)), name
-    for place in (sm.people, sm.mechanics, sm.muscles, sm.sharing, sm.repetition, sm.evidence, sm.week):
+    for place in (sm.people, sm.mechanics, sm.muscles, sm.sharing, sm.repetition, sm.evidence, sm.week, sm.training):
         assert place.__doc__ and sorted(place.__all__) == sorted(set(place.__all__))
         for name in place.__all__:
             assert hasattr(place, name), f"{place.__name__}.{name}"

@@ -6,8 +6,7 @@ Nothing here is used to make the model, but for the mean lifter's 1RM pulldown, 
 import pytest
 
 import shoulder_model as sm
-from shoulder_model.evidence import comparisons
-from shoulder_model.evidence.effect_size import difference_within, smallest_seen
+from shoulder_model.evidence import comparisons, difference_within, smallest_seen
 from shoulder_model.people import SEXES
 from shoulder_model.repetition.balance import BALANCES
 

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from numpy.testing import assert_allclose
 
-from shoulder_model.people import silhouette
+from shoulder_model.people import silhouette, waist_bands
 
 pytestmark = pytest.mark.published
 
@@ -48,7 +48,7 @@ def test_the_two_tables_of_the_survey_agree(sex):
 
 @SEXES
 def test_the_bands_add_up_to_the_whole_sample(sex):
-    bands, (mean, sd) = silhouette.waist_bands(sex), ANSUR[sex]["shoulder_to_waist_circumference"]
+    bands, (mean, sd) = waist_bands(sex), ANSUR[sex]["shoulder_to_waist_circumference"]
     people, means, sds = (np.array([getattr(band, name) for band in bands]) for name in ("people", "mean", "sd"))
     assert people.sum() == PEOPLE[sex]
     pooled = people @ means / people.sum()
@@ -58,7 +58,7 @@ def test_the_bands_add_up_to_the_whole_sample(sex):
 
 
 def test_band_ends_as_printed():
-    men, women = (silhouette.waist_bands(sex) for sex in ("men", "women"))
+    men, women = (waist_bands(sex) for sex in ("men", "women"))
     assert (men[0].high, men[0].mean, men[-1].low, men[-1].mean) == (0.46, 1.438, 0.60, 1.119)
     assert (women[0].mean, women[-1].mean) == (1.367, 1.047)
 
@@ -81,7 +81,7 @@ def test_spread_and_mean_of_the_ratio_fit_one_correlation(sex):
 def test_waist_to_stature_is_nearly_normal(sex):
     """Counted people below each band edge against the normal that chapter 01 uses: within 3 points."""
     mean, sd = silhouette.survey_quantity(sex, "waist_to_stature")
-    bands = silhouette.waist_bands(sex)
+    bands = waist_bands(sex)
     counted = 100 * np.cumsum([band.people for band in bands]) / PEOPLE[sex]
     for band, share in zip(bands[:-1], counted, strict=False):
         assert abs(silhouette.percentile(band.high, mean, sd) - share) < 3.05

@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 import shoulder_model as sm
-from shoulder_model.evidence import claim, comparisons
+from shoulder_model.evidence import comparisons
 from shoulder_model.repetition.balance import BALANCES
 
 pytestmark = pytest.mark.published
@@ -171,11 +171,14 @@ def rows(question, muscle, study=None):
     ]  # fmt: skip
 
 
+def sides(results):
+    """The sides that results point to, whatever else changed: the model is asked for the whole set-up."""
+    return {row.higher for row in results if row.held != "differ"} - {"none", ""}
+
+
 def test_contradicting_contrasts_are_those_of_the_table():
     pairs = {(row.question, row.muscle) for row in comparisons()}
-    both_ways = {
-        pair for pair in pairs if {"first", "second"} <= {row.higher for row in rows(*pair) if row.held != "differ"}
-    }
+    both_ways = {pair for pair in pairs if {"first", "second"} <= sides(rows(*pair))}
     assert both_ways == CONTRADICTED
     deltoid = {row.study: row.higher for row in rows("front or behind the neck", "rear deltoid")}
     assert deltoid["jscr2009a"] == "second" and deltoid["jhk2024a"] == "first"
@@ -186,16 +189,15 @@ def test_every_direction_tested_here_stands_in_the_table_and_is_not_contradicted
     direction = DIRECTIONS[name]
     assert name.startswith(direction.study)
     assert (direction.question, direction.muscle) not in CONTRADICTED
-    said = claim(rows(direction.question, direction.muscle))
-    own = {row.higher for row in rows(direction.question, direction.muscle, direction.study)}
-    assert said in ("first", "second") and said in own
+    said = sides(rows(direction.question, direction.muscle))
+    assert len(said) == 1 and said == sides(rows(direction.question, direction.muscle, direction.study))
 
 
 def test_sides_are_not_swapped():
     """The table's first side is the row, the wider grip, the pronated hand, the bar in front."""
     for direction in DIRECTIONS.values():
         first, second = (direction.more, direction.less)
-        if claim(rows(direction.question, direction.muscle)) == "second":
+        if sides(rows(direction.question, direction.muscle)) == {"second"}:
             first, second = second, first
         width = (first.grip_ratio, second.grip_ratio)
         is_first = {

@@ -5,6 +5,7 @@ import re
 
 from shoulder_model.lecture.run_sheet import SHEETS, RunSheetError, parse_run_sheet
 from shoulder_model.lecture.toml_text import Wrong, file_text
+from tests.gone_wrong import as_it_is, cut, junk_of
 from tests.own.lecture.sheet_checker import obeys
 
 SOURCES = {path.stem: path.read_text(encoding="utf-8") for path in sorted(SHEETS.glob("*.toml"))}
@@ -111,24 +112,11 @@ def _rename(rng, lines):
 LINE_CHANGES = (_delete, _double, _swap, _insert, _value, _value, _inner, _inner, _letter, _rename)
 
 
-def _as_it_is(rng, content):
-    return content
-
-
-def _junk(rng, content):
-    at = rng.randrange(len(content) + 1)
-    return content[:at] + rng.choice(JUNK) + content[at:]
-
-
-def _cut(rng, content):
-    return content[: rng.randrange(len(content) + 1)]
-
-
 def _large(rng, content):
     return content + b"# x\n" * rng.choice((10, 30_000, 250_000))
 
 
-BYTE_CHANGES = (*[_as_it_is] * 12, _junk, _junk, _cut, _large)
+BYTE_CHANGES = (*[as_it_is] * 12, junk_of(JUNK), junk_of(JUNK), cut, _large)
 
 
 def outcome(content, folder):

@@ -6,7 +6,7 @@ from numpy.testing import assert_allclose
 from scipy.special import ellipe
 
 from shoulder_model.inputs import InputError
-from shoulder_model.people import silhouette
+from shoulder_model.people import silhouette, waist_bands
 
 SHAPES = pytest.mark.parametrize(
     ("breadth", "depth"), [(0.30, 0.30), (0.289, 0.254), (0.25, 0.32), (0.75, 0.15), (0.2, 1.0)]
@@ -65,6 +65,26 @@ def test_the_chest_is_no_ellipse_of_its_breadth_and_depth(sex, short_cm):
     assert tape < 2 * (breadth + depth)  # a box of that breadth and depth is round enough
 
 
+@pytest.mark.parametrize("sex", ["men", "women"])
+@pytest.mark.parametrize("part", ["chest", "shoulder"])
+def test_like_for_like_the_waist_leads_by_the_ratio_after_it(sex, part):
+    """S + t over W against S over W - t: the second change is the new ratio times the first, whatever t is."""
+    upper, waist = silhouette.means(sex, f"{part}_circumference", "waist_circumference")
+    for thickness in (0.001, 0.01, 0.03):
+        layer = silhouette.side_layer(sex, thickness)
+        on, off = silhouette.ratio_change(upper, waist, layer), silhouette.ratio_change(upper, waist, 0.0, -layer)
+        assert_allclose(off / on, upper / (waist - layer), rtol=1e-9)
+        assert off > on
+
+
+@pytest.mark.parametrize("sex", ["men", "women"])
+def test_a_layer_at_the_sides_is_between_a_round_and_a_flat_one(sex):
+    low, high = silhouette.SIDES_GAIN
+    for thickness in (0.001, 0.01, 0.04):
+        assert low * thickness < silhouette.side_layer(sex, thickness) < high * thickness
+    assert silhouette.side_layer(sex, np.array([0.0, 0.02])).tolist()[0] == 0.0
+
+
 def test_small_changes_trade_at_the_ratio():
     upper, waist, step = 1.1786, 0.9406, 1e-6
     slope = silhouette.ratio_change(upper, waist, 0, -step) / silhouette.ratio_change(upper, waist, step, 0)
@@ -98,7 +118,7 @@ def test_percentiles_of_a_normal():
     [
         (lambda: silhouette.survey_quantity("men", "waist_girth"), "quantity", "nearest: waist_"),
         (lambda: silhouette.survey_quantity("boys", "stature"), "sex", "'boys' is not known"),
-        (lambda: silhouette.waist_bands("M"), "sex", "'M' is not known"),
+        (lambda: waist_bands("M"), "sex", "'M' is not known"),
         (lambda: silhouette.ratio_change(118, 94), "upper", "outside 10.0 cm to 300.0 cm: give a girth or a breadth in metres"),
         (lambda: silhouette.ratio_change(1.18, np.nan), "waist", "nan cm"),
         (lambda: silhouette.ratio_change(1.18, 0.94, 0, -5), "waist_change", "-500.0 cm is outside -50.0 cm to 50.0 cm"),
@@ -107,6 +127,8 @@ def test_percentiles_of_a_normal():
         (lambda: silhouette.ellipse_girth(0.3, 0.0), "depth", "0.0 cm is outside"),
         (lambda: silhouette.girth_gain(0.3, 0.25, 1.0), "thickness", "0.01 for a centimetre"),
         (lambda: silhouette.girth_gain(0.3, 0.25, 0.01, "side"), "where", "nearest: sides"),
+        (lambda: silhouette.side_layer("men", 0.2), "thickness", "outside 0.0 cm to 10.0 cm"),
+        (lambda: silhouette.side_layer("boys", 0.01), "sex", "'boys' is not known"),
         (lambda: silhouette.percentile(1, 1, 0), "sd", "is not positive"),
         (lambda: silhouette.percentile(np.inf, 1, 1), "value", "give a plain number"),
     ],

@@ -155,12 +155,12 @@ def test_wrong_input_is_refused_by_name(change, field, says):
     assert caught.value.field == field
 
 
-def test_a_pull_that_cannot_be_held_has_no_shares(monkeypatch, forgetful):
-    real = sm.rep
-    monkeypatch.setattr(
-        sys.modules["shoulder_model.repetition.shares"],
-        "rep",
-        lambda *given, **more: real(*given, **more, strength=0.01),
-    )
+def test_a_pull_that_cannot_be_held_has_no_shares():
     with pytest.raises(InputError, match="pull front pulldown: there is a point where the model cannot hold"):
-        muscle_shares(MEN, PULL)
+        muscle_shares(MEN, PULL, strength=0.01)
+
+
+def test_a_strength_of_ones_own_replaces_that_of_the_sex():
+    usual, strong = (muscle_shares(MEN, PULL, band=False, strength=strength) for strength in (None, 5.0))
+    assert strong.load_kg["plane"] > usual.load_kg["plane"]
+    assert strong.of["lat"].value != usual.of["lat"].value

@@ -1,0 +1,50 @@
+"""The week as CSV text, a line for each pull on each day; cells that a spreadsheet would work out are made inert."""
+
+import numpy as np
+
+from ..inputs import InputError
+from ..tables import inert, table_text
+from ..training.dose import starts
+from ..week.health import NoWeek
+from ..week.plan import Plan
+from ..week.words import grip_words, touch_words, turn_words
+
+CSV_HEADS = (
+    "day", "weekday", "pull", "grip", "hands", "elbows", "trunk lean [deg]", "touch point", "sets", "repetitions low",
+    "repetitions high", "first load low [kg]", "first load high [kg]", "first load", "why",
+)  # fmt: skip
+
+
+def page_csv(answer):
+    """The week as CSV text; of a `week.health.NoWeek` the lines that say why there is none.
+
+    Parameters
+    ----------
+    answer : plan.Plan or health.NoWeek
+
+    Raises
+    ------
+    InputError
+        It is neither; two weeks have no CSV.
+    """
+    if isinstance(answer, NoWeek):
+        return table_text([["no week"], *([inert(line)] for line in answer.lines)])
+    if not isinstance(answer, Plan):
+        raise InputError("answer", "answer: give what plan_week returned, one week")
+    started = starts(answer)
+    return table_text(
+        [CSV_HEADS, *([inert(cell) for cell in _cells(row, started[row.name].load)] for row in answer.rows)]
+    )
+
+
+def _cells(row, load):
+    pull, (low, high) = row.pull, row.repetitions
+    lean = f"{np.degrees(pull.trunk_lean):.0f}"
+    return (
+        row.day, row.weekday, row.name, grip_words(row), turn_words(pull), row.candidate.cue, float(lean),
+        touch_words(row.candidate), row.sets, low, high, _kg(load.low_kg), _kg(load.high_kg), load.words, row.why,
+    )  # fmt: skip
+
+
+def _kg(load):
+    return "" if load is None else load
