@@ -10,6 +10,7 @@ from datetime import date as Date
 from difflib import get_close_matches
 
 from ..tables import inert, table_text
+from ..week.words import grip_words
 from .log_file import A_NUMBER, HEADS, decoded, rows, said, wrong
 
 NUMBER = re.compile(r"(\d{1,4})(?:[.,](\d{1,2}))?(?: ?(kg|cm))?", re.IGNORECASE)  # no thousands, no signs, no formula
@@ -41,7 +42,6 @@ DATES = (
     (re.compile(r"(\d{1,2})\. ?(\d{1,2})\. ?(\d{4})"), (2, 1, 0)),
 )
 SLASHED = re.compile(r"(\d{1,2})[/-](\d{1,2})[/-](\d{4})")  # day and month in either order
-CLOSE_GRIP = 0.5  # × biacromial; what is closer is a fixed handle, own choice
 
 
 @dataclass(frozen=True)
@@ -98,9 +98,9 @@ def blank_log(plan, delimiter=","):
 
 
 def _grip_cell(row):
-    """The grip in whole centimetres where one can be chosen."""
-    chosen = row.pull.hands == 2 and row.pull.grip_ratio >= CLOSE_GRIP
-    return f"{row.grip_cm:.0f}" if chosen and row.candidate.loading not in ("dumbbells", "dumbbell") else ""
+    """The grip in whole centimetres where the page has one."""
+    told = grip_words(row)
+    return told.removesuffix(" cm") if told.endswith(" cm") else ""
 
 
 def log_text(entries, delimiter=",", decimal="."):

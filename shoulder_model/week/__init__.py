@@ -23,7 +23,7 @@ from .rules import Rules, rules
 from .spans import span_of, spans
 from .wish_names import WISHES
 from .wishes import bands, can_be_done, programme
-from .words import counts_words, health_words, set_words, share_words, torque_of_hand_words
+from .words import counts_words, health_words, set_words, share_words
 
 __all__ = [
     "COUNTED",
@@ -77,5 +77,4 @@ __all__ = [
     "spans",
     "step_range",
     "steps",
-    "torque_of_hand_words",
 ]

@@ -1,6 +1,6 @@
 """A week of pulls in a coach's words, a line each: what a pull counts for, why this one, how to set it up."""
 
-from ..words import counted, lean_words, listed, torque_words
+from ..words import counted, lean_words, listed
 from .candidates import COUNTED, DIRECTIONS
 from .groups import GROUPS
 from .health import LOW_BACK
@@ -91,11 +91,6 @@ def share_words(share):
     """A ``share`` (value, low, high), 0 to 1, with its span: "46 % (38–55)"."""
     value, low, high = share
     return f"{100 * value:.0f} % ({100 * low:.0f}–{100 * high:.0f})"
-
-
-def torque_of_hand_words(fitted):
-    """What 10 kg on each hand ask of that shoulder in a ``fitted`` pull, in words; the same for one hand as for two."""
-    return torque_words(fitted.torque_per_hand)
 
 
 def counts_words(counts):
@@ -295,5 +290,5 @@ def health_words(client):
     if client.holds:
         told += f" The week keeps to: {listed(list(client.holds))}."
     if cleared:
-        told += " Anything else in that note you have to keep to yourself."
+        told += " The planner does not read that note: whatever else it says, you have to see to."
     return told

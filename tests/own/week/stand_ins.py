@@ -19,10 +19,11 @@ class Pulled:
     pull_ups: str = ""
     hands: int = 2
     grip_ratio: float = 1.0
+    hand_turn: str = "pronated"
 
     @property
     def pull(self):
-        return SimpleNamespace(hands=self.hands, grip_ratio=self.grip_ratio)
+        return SimpleNamespace(hands=self.hands, grip_ratio=self.grip_ratio, hand_turn=self.hand_turn)
 
     def can_be_done_with(self, there):
         return all(any(piece in there for piece in one_of) for one_of in self.equipment)
@@ -31,7 +32,9 @@ class Pulled:
 PULLDOWN = Pulled(
     "front pulldown at 1.5 ×", family="front pulldown", easier="band pulldown", harder="pull-up with help"
 )
-ROW = Pulled("seated row close", equipment=(("low cable",),), family="seated row", easier="band row")
+ROW = Pulled(
+    "seated row close", equipment=(("low cable",),), family="seated row", easier="band row", hand_turn="neutral"
+)
 BENCH_ROW = Pulled(
     "supported one-arm row", "dumbbell", (("dumbbells",), ("bench", "incline bench")), "one-arm row", hands=1
 )
