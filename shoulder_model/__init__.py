@@ -8,12 +8,13 @@
     sm.evidence     trials and effect sizes
     sm.week         from numbers to a week of pulls
     sm.training     the log of a week, and the next block
+    sm.practice     questions with numbers of their own, and a record of the answers
 
 What is used most is here at the top. Numbers only: drawing lives in `shoulder_model.draw`, controls in
 `shoulder_model.panels`.
 """
 
-from . import evidence, mechanics, muscles, people, repetition, sharing, training, week
+from . import evidence, mechanics, muscles, people, practice, repetition, sharing, training, week
 from .inputs import InputError
 from .mechanics import Pull, held_weight, pulls, tape_law, tape_law_margin
 from .muscles import Strength, expected_strength, moment_arm
@@ -44,6 +45,7 @@ __all__ = [
     "muscles",
     "people",
     "plan_week",
+    "practice",
     "pulls",
     "rep",
     "repetition",

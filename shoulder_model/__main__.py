@@ -1,4 +1,4 @@
-"""``python -m shoulder_model``: opens the workbook in the browser, gives a lecture, makes hand-outs."""
+"""``python -m shoulder_model``: opens the workbook in the browser, gives a lecture, makes hand-outs, sets and marks homework."""
 
 import argparse
 import os
@@ -33,8 +33,18 @@ def _run_sheet(arguments):
     print(f"{file} is written. Change it with any editor, then: python -m shoulder_model check {file}")
 
 
+def _homework(arguments):
+    from .homework.command import main as homework
+
+    return homework(arguments)
+
+
 TASKS = {  # word -> (what it does, the function that does it)
     "handout": ("make pages to hand out: python -m shoulder_model handout --help", _handout),
+    "homework": (
+        "a sheet of its own for each student, and marking: python -m shoulder_model homework --help",
+        _homework,
+    ),
     "check": ("before a class: does everything run here, and how long does the run sheet take?", _check),
     "runsheet": ("write a template for a run sheet of your own", _run_sheet),
 }

@@ -14,6 +14,7 @@ from importlib.resources import files
 import numpy as np
 
 from ..inputs import InputError, choice
+from ..table_file import most_frequent, next_row, one_line_end
 from ..tables import as_typed, table_text
 from .trials import HELD_WORDS, SIDES, Comparison, comparisons
 
@@ -41,7 +42,6 @@ LONGEST = {
 }  # letters
 LARGEST, MOST_ROWS, FEWEST_PEOPLE = 200_000, 1000, 3  # characters, people in all, people in one result
 HIGHEST_CORRELATION = 0.99  # a few people can lie on a line by chance; the interval stays a little too long then
-DELIMITERS = (",", ";", "\t")
 READING = re.compile(r"[+\-−]?\d{1,6}([.,]\d{1,6})?")
 FROM_BLANK = "start from a blank trial table"
 
@@ -128,7 +128,7 @@ def _text(content, place):
             content = content.decode()
         except UnicodeDecodeError:
             raise place.wrong("not plain text in UTF-8; save it as CSV UTF-8") from None
-    return content.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
+    return one_line_end(content)
 
 
 def _rows(text, place):
@@ -136,7 +136,12 @@ def _rows(text, place):
     heads, count = None, 0
     delimiter = _delimiter(text)
     reader = csv.reader(io.StringIO(text), delimiter=delimiter, strict=True)
-    while (cells := _next(reader, place)) is not None:
+
+    def broken():
+        place.line = reader.line_num
+        return place.wrong(f"no table can be read here (a quotation mark, perhaps); {FROM_BLANK}")
+
+    while (cells := next_row(reader, broken)) is not None:
         place.line, cells = reader.line_num, [as_typed(cell.strip()).strip() for cell in cells]
         if not any(cells) or cells[0].startswith("#"):
             continue
@@ -153,19 +158,10 @@ def _rows(text, place):
         yield dict(zip(heads, cells, strict=False))
 
 
-def _next(reader, place):
-    """The next row, or None at the end."""
-    try:
-        return next(reader, None)
-    except csv.Error:
-        place.line = reader.line_num
-        raise place.wrong(f"no table can be read here (a quotation mark, perhaps); {FROM_BLANK}") from None
-
-
 def _delimiter(text):
     """What parts the cells: what stands most often in the first line that is no note."""
     heads = next((line for line in text.split("\n") if line.strip() and not line.lstrip('" ').startswith("#")), "")
-    return max(DELIMITERS, key=heads.count)
+    return most_frequent(heads)
 
 
 def _heads(cells, place):

@@ -10,6 +10,7 @@ from .grip import GripPanel
 from .guess import Guess
 from .lat import LatPanel
 from .one_arm import OneArmPanel
+from .practice import PracticePanel
 from .ratio import RatioPanel
 from .saved import setup_text
 from .session import SessionPanel
@@ -23,6 +24,7 @@ __all__ = [
     "Guess",
     "LatPanel",
     "OneArmPanel",
+    "PracticePanel",
     "RatioPanel",
     "SessionPanel",
     "TrunkPanel",

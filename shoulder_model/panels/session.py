@@ -6,6 +6,7 @@ from functools import lru_cache
 import ipywidgets as w
 import numpy as np
 
+from ..document.html import PAPERS
 from ..draw.look import at_projector
 from ..draw.week import SetBars, WeekView
 from ..inputs import InputError
@@ -16,7 +17,7 @@ from ..week.record import client_of, record_of
 from ..week.rules import EXPERIENCE
 from ..week.words import CAUTIONS, HONEST, asked_words, health_words, pull_line
 from ..week_page.csv_text import page_csv
-from ..week_page.html import PAPERS, page_html, table_html
+from ..week_page.html import page_html, table_html
 from ..week_page.pdf import page_pdf
 from ..words import listed, written
 from .client_book import ClientBook

@@ -9,9 +9,10 @@ from dataclasses import dataclass, field
 from datetime import date as Date
 from difflib import get_close_matches
 
+from ..table_file import said
 from ..tables import inert, table_text
 from ..week.words import grip_words
-from .log_file import A_NUMBER, HEADS, decoded, rows, said, wrong
+from .log_file import A_NUMBER, HEADS, LOG, rows
 
 NUMBER = re.compile(r"(\d{1,4})(?:[.,](\d{1,2}))?(?: ?(kg|cm))?", re.IGNORECASE)  # no thousands, no signs, no formula
 RANGES = {  # column -> lowest, highest, whether whole
@@ -145,14 +146,14 @@ def read_log(content, names):
     """
     names = tuple(names)
     entries, above = [], _Above()
-    for line, row in rows(decoded(content)):
+    for line, row in rows(LOG.decoded(content)):
         values = {column: _number(column, row[column], line) for column in RANGES}
         done = any(row[column] for column in DONE)
         if not done and (not row["pull"] or values["set"] is None):
             continue
         pull = _pull(row["pull"], names, line)
         if values["set"] is None:
-            raise wrong("the number of the set is missing; 1 is the first", line, "set")
+            raise LOG.wrong("the number of the set is missing; 1 is the first", line, "set")
         on = above.date_of(_date(row["date"], line), values["day"], (pull, values["set"]))
         if done:
             given = {name: values[column] for column, name in FIELDS.items()}
@@ -182,9 +183,9 @@ def _pull(cell, names, line):
         return cell
     near = get_close_matches(cell.lower()[:60], names, n=1, cutoff=0.4)
     if not cell:
-        raise wrong("the name of the pull is missing; copy it from the blank log", line, "pull")
+        raise LOG.wrong("the name of the pull is missing; copy it from the blank log", line, "pull")
     hint = f"is it {near[0]!r}?" if near else "copy the name from the blank log"
-    raise wrong(f"{said(cell)} is not one of the pulls; {hint}", line, "pull")
+    raise LOG.wrong(f"{said(cell)} is not one of the pulls; {hint}", line, "pull")
 
 
 def _number(column, cell, line):
@@ -195,11 +196,11 @@ def _number(column, cell, line):
     found = NUMBER.fullmatch(cell) if cell.isascii() else None
     unit = found and found[3]
     if not found or (unit and f"[{unit.lower()}]" not in column):
-        raise wrong(f"{said(cell)} is no number; write digits only, as in {high // 2}", line, column)
+        raise LOG.wrong(f"{said(cell)} is no number; write digits only, as in {high // 2}", line, column)
     value = float(f"{found[1]}.{found[2] or 0}")
     if not low <= value <= high or (whole and value != int(value)):
         kind = "a whole number" if whole else "a number"
-        raise wrong(f"{said(cell)} is not {kind} from {low} to {high}; check it", line, column)
+        raise LOG.wrong(f"{said(cell)} is not {kind} from {low} to {high}; check it", line, column)
     return int(value) if whole else value
 
 
@@ -213,7 +214,7 @@ def _date(cell, line):
     except ValueError:
         found = None
     if found is None or not YEARS[0] <= year <= YEARS[1]:
-        raise wrong(f"{said(cell)} is no date; write it as 2026-01-31", line, "date")
+        raise LOG.wrong(f"{said(cell)} is no date; write it as 2026-01-31", line, "date")
     return found
 
 
@@ -225,5 +226,5 @@ def _year_month_day(cell, line):
         return 0, 0, 0
     first, second, year = (int(part) for part in found.groups())
     if first != second and max(first, second) <= 12:
-        raise wrong(f"{said(cell)} can be read in two ways; write it as 2026-01-31", line, "date")
+        raise LOG.wrong(f"{said(cell)} can be read in two ways; write it as 2026-01-31", line, "date")
     return (year, first, second) if second > 12 or first == second else (year, second, first)

@@ -1,8 +1,9 @@
 """What stands on the page of a week: cautions, one table of the days, how to do each pull, a log, and a tutor's appendix.
 
-Made here once, as a `document.Document`; `html` and `pdf` put the same on paper.
+Made here once, as a `document.parts.Document`; `document.html` and `document.pdf` put the same on paper.
 """
 
+from ..document.parts import Box, Document, Entry, Fields, Heading, Line, NewPage, Points, Table, plain
 from ..inputs import InputError
 from ..training.dose import left_words, progress_words, rest_words, starts
 from ..week.health import NoWeek
@@ -17,7 +18,6 @@ from ..week.words import (
     set_words,
     turn_words,
 )
-from .document import Box, Document, Entry, Fields, Heading, Line, NewPage, Points, Table, plain
 from .side_by_side import pair_parts
 from .wording import (
     FIGURE_HEADS,
@@ -61,7 +61,7 @@ def document(answer, date=""):
 
     Returns
     -------
-    document.Document
+    document.parts.Document
 
     Raises
     ------
@@ -114,7 +114,7 @@ def _week(plan, date):
 
 
 def week_table(plan, started=None):
-    """The days of a ``plan`` (`week.plan.Plan`) as a `document.Table` in words, a row for each pull on each day.
+    """The days of a ``plan`` (`week.plan.Plan`) as a `document.parts.Table` in words, a row for each pull on each day.
 
     ``started`` is a dict as `training.dose.starts` gives it; without it it is made here.
     """

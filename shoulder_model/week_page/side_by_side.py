@@ -1,8 +1,8 @@
 """Two weeks side by side: the same pulls on one line, differences in sets named."""
 
+from ..document.parts import Heading, Line, Points, Table, plain
 from ..week.plan import by_pull
 from ..week.words import client_words, grip_words, health_words
-from .document import Heading, Line, Points, Table, plain
 from .wording import COUNTED, days_words, equipment_words, more_words
 
 PAIR_WIDTHS = (42, 50, 50, 40)

@@ -14,6 +14,7 @@ import urllib.request
 from pathlib import Path
 
 import nbformat
+import psutil
 
 from shoulder_model.lab.launch import HOME, LECTURE_PAGE, environment, lab_arguments, lecture_environment, trust
 
@@ -67,7 +68,9 @@ class Lab:
         given = lab_arguments(home, state, port=self.port, browser=False)
         line = [sys.executable, "-m", "jupyterlab", *given, f"--IdentityProvider.token={TOKEN}"]
         self.log = open(home / "log", "w")
-        where = os.environ | environment(state) | {"PYTHONPATH": str(HOME)}
+        self.practice = home / "practice" / "practice.sqlite"
+        own = {"PYTHONPATH": str(HOME), "SHOULDER_MODEL_PRACTICE": str(self.practice.parent)}
+        where = os.environ | environment(state) | own
         where |= {} if lecture is None else lecture_environment(state, lecture)
         self.server = subprocess.Popen(
             line, env=where, cwd=home, stdout=self.log, stderr=self.log, start_new_session=True
@@ -138,7 +141,7 @@ class Chapter:
         self.page.on("request", self._note_outside)
         self.page.goto(f"{lab.address}/doc/tree/{self.path}?token={TOKEN}")
         self.page.wait_for_selector(".jp-Notebook .jp-Cell", timeout=1000 * PATIENCE)
-        wait(self._kernel_is_connected, "the kernel")  # the toolbar says idle before the kernel listens
+        wait(self.kernel_is_connected, "the kernel")  # the toolbar says idle before the kernel listens
 
     def _note_outside(self, request):
         if not request.url.startswith((self.lab.address, f"ws://127.0.0.1:{self.lab.port}", "data:", "blob:")):
@@ -147,8 +150,16 @@ class Chapter:
     def _kernels(self):
         return [session["kernel"] for session in self.lab.get("/api/sessions") or [] if session["path"] == self.path]
 
-    def _kernel_is_connected(self):
+    def kernel_is_connected(self):
         return any(kernel["execution_state"] == "idle" and kernel["connections"] for kernel in self._kernels())
+
+    def kill_kernel(self):
+        """Kill the chapter's kernel as a full memory would."""
+        (kernel,) = self._kernels()
+        for process in psutil.Process(self.lab.server.pid).children(recursive=True):
+            if kernel["id"] in " ".join(process.cmdline()):
+                process.kill()
+                process.wait(PATIENCE)
 
     def run_everything(self):
         """Press the toolbar's button and wait until every cell has run, or one has failed.
@@ -162,7 +173,7 @@ class Chapter:
         self.page.get_by_text("Run everything", exact=True).first.click()
         while quiet < 4:  # a folded cell at the end shows no count: four looks in a row at a kernel at rest
             counts = [text for text in prompts.all_text_contents() if re.fullmatch(r"\[\d+\]:", text)]
-            at_rest = (len(counts) == shown or self.failed_cells) and self._kernel_is_connected()
+            at_rest = (len(counts) == shown or self.failed_cells) and self.kernel_is_connected()
             quiet = quiet + 1 if at_rest else 0
             assert time.monotonic() < end, f"{len(counts)} of {shown} cells ran"
             time.sleep(0.15)

@@ -78,7 +78,7 @@ class Planner:
             self.choose(name, answers.get(name, "no"))
 
     def settle(self, words="", without=""):
-        wait(lambda: self.chapter._kernel_is_connected(), "the kernel to rest")
+        wait(lambda: self.chapter.kernel_is_connected(), "the kernel to rest")
         wait(
             lambda: words in self.verdict and (not without or without not in self.verdict),
             f"the verdict to say {words!r}",

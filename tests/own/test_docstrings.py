@@ -17,7 +17,10 @@ LONGEST, MOST_POSITIONAL = 30, 8  # lines without the docstring; parameters
 OF_NUMBERS = [
     path
     for path in sorted(HOME.rglob("*.py"))
-    if path.relative_to(HOME).parts[0] not in ("draw", "panels", "lab", "recipes") and not path.name.startswith("__")
+    if path.relative_to(HOME).parts[0] not in ("draw", "panels", "lab", "recipes")
+    and not path.name.startswith("__")
+    and path.parent.name
+    != "items"  # a template takes a Chance and gives an Item, all alike; its name says what it asks
 ]
 UNIT = re.compile(
     r"\[[^\]]*(m|N|rad|kg|deg|cm|mm|°|SD|²)[^\]]*\]"

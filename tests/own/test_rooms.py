@@ -10,18 +10,19 @@ import pytest
 import shoulder_model as sm
 
 HOME = Path(sm.__file__).parent
-GROUND = ("axes", "blocks", "checkout", "inputs", "tables", "sources", "words")
+GROUND = ("axes", "blocks", "checkout", "inputs", "tables", "table_file", "sources", "words")
 PEOPLE = (*GROUND, "people")
 MECHANICS = (*PEOPLE, "mechanics")
 MUSCLES = (*MECHANICS, "muscles")
 REPETITION = (*MUSCLES, "sharing", "repetition")
-NUMBERS = (*REPETITION, "evidence", "week", "training", "week_page")
+NUMBERS = (*REPETITION, "evidence", "week", "training", "document", "week_page")
 ALLOWED = {  # room -> what it may import beside itself
     "axes": (),
     "blocks": (),
     "checkout": (),
     "inputs": (),
     "tables": (),
+    "table_file": ("inputs", "tables"),
     "sources": ("inputs", "tables"),
     "words": ("axes", "sources"),
     "people": GROUND,
@@ -32,20 +33,23 @@ ALLOWED = {  # room -> what it may import beside itself
     "evidence": GROUND,
     "week": REPETITION,
     "training": (*REPETITION, "week"),
-    "week_page": (*REPETITION, "week", "training"),
+    "document": GROUND,
+    "week_page": (*REPETITION, "week", "training", "document"),
+    "practice": NUMBERS,
+    "homework": (*NUMBERS, "practice"),
     "draw": NUMBERS,
-    "panels": (*NUMBERS, "draw"),
+    "panels": (*NUMBERS, "practice", "draw"),
     "lesson": (*NUMBERS, "draw", "panels"),
     "handout": (*NUMBERS, "draw", "panels", "lesson"),
     "lecture": (*NUMBERS, "draw", "panels", "lesson", "handout"),
     "lab": ("checkout", "inputs"),
     "recipes": NUMBERS,
-    "__init__": NUMBERS,
-    "__main__": ("inputs", "lab", "handout", "lecture"),
+    "__init__": (*NUMBERS, "practice"),
+    "__main__": ("inputs", "lab", "handout", "lecture", "homework"),
 }
 OUTSIDE = {  # packages that only some rooms may import
     "matplotlib": ("draw", "panels", "lesson", "handout"),
-    "fpdf": ("week_page/pdf.py",),
+    "fpdf": ("document/pdf.py",),
     "ipywidgets": ("panels", "lecture/panel.py", "lecture/controls.py"),
     "anywidget": ("panels", "lecture/panel.py"),
     "IPython": ("panels", "lesson"),
@@ -53,8 +57,18 @@ OUTSIDE = {  # packages that only some rooms may import
     "mistune": ("lesson",),
     "latex2mathml": ("lesson",),
     "fontTools": ("handout",),
+    "pint": ("practice/quantity.py",),
+    "fsrs": ("practice/schedule.py",),
+    "platformdirs": ("practice/record.py",),
     "sympy": ("muscles/symbolic.py",),
-    "scipy": ("evidence/effect_size.py", "evidence/power.py", "sharing/facet_walk.py", "week/programme.py", "recipes"),
+    "scipy": (
+        "evidence/effect_size.py",
+        "evidence/power.py",
+        "practice/exam.py",
+        "sharing/facet_walk.py",
+        "week/programme.py",
+        "recipes",
+    ),
     "jupyterlab": ("__main__.py",),
 }
 FILES = sorted(path.relative_to(HOME) for path in HOME.rglob("*.py"))

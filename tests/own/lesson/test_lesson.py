@@ -121,3 +121,9 @@ def test_a_formula_is_drawn_and_spoken():
 def test_a_saved_picture_loses_what_would_touch_the_page():
     svg = inlined('<?xml?><svg viewBox="0 0 1 1" width="9"><metadata>x</metadata><style>*{}</style><g/></svg>', 'a "b"')
     assert "metadata" not in svg and "style" not in svg and "width" not in svg and 'aria-label="a &quot;b&quot;"' in svg
+
+
+def test_practice_has_words_on_paper():
+    chapter = read_chapter(HOME / "workbook" / "11_practice.ipynb", "11.1")
+    told = [block.markdown for section in chapter.sections for block in section.blocks if isinstance(block, Text)]
+    assert any("a sheet for each student" in words for words in told)

@@ -8,7 +8,7 @@ import pytest
 
 from shoulder_model.inputs import InputError
 from shoulder_model.training.log import Entry, blank_log, log_text, read_log
-from shoulder_model.training.log_file import HEADS, LARGEST, MOST_LINES, decoded
+from shoulder_model.training.log_file import HEADS, LOG
 from tests.own.week.stand_ins import ALL, BENCH_ROW, PULLDOWN, ROW, TWO_DUMBBELLS, plan
 
 NAMES = tuple(one.name for one in ALL)
@@ -145,10 +145,10 @@ def test_an_empty_file_is_refused(content):
 def test_what_is_no_text_or_too_long_is_refused():
     assert "no text file" in refusal(b"PK\x03\x04\x00\x00")
     assert "letters cannot be read" in refusal(b"\x81\x8d\xff")
-    assert "too long" in refusal("x" * (LARGEST + 1))
-    assert "lines, too long" in refusal("\n" * (MOST_LINES + 1))
+    assert "too long" in refusal("x" * (LOG.largest + 1))
+    assert "lines, too long" in refusal("\n" * (LOG.most_lines + 1))
     assert "text or bytes" in refusal(12)
-    assert decoded("a\r\nb\rc") == "a\nb\nc"
+    assert LOG.decoded("a\r\nb\rc") == "a\nb\nc"
 
 
 def test_a_decimal_comma_between_commas_is_never_read_as_two_cells():

@@ -7,23 +7,24 @@ import subprocess
 import sys
 from dataclasses import replace
 from functools import cache
-from html.parser import HTMLParser
 
 import pytest
 from pypdf import PdfReader
 from pypdf.generic import ContentStream
 
 import shoulder_model as sm
+from shoulder_model.document.html import PAPERS, STYLE
+from shoulder_model.document.parts import Entry, Table
 from shoulder_model.inputs import InputError
 from shoulder_model.week import Client, Plan, all_no, candidates, fitted_pulls, plan_week
 from shoulder_model.week.load import Known
 from shoulder_model.week.words import CAUTIONS, grip_words, set_up_words, turn_words
 from shoulder_model.week_page.csv_text import CSV_HEADS, page_csv
-from shoulder_model.week_page.document import Entry, Table, plain
-from shoulder_model.week_page.html import PAPERS, STYLE, page_html, table_html
+from shoulder_model.week_page.html import page_html, table_html
 from shoulder_model.week_page.parts import document
-from shoulder_model.week_page.pdf import page_pdf, shown
+from shoulder_model.week_page.pdf import page_pdf
 from shoulder_model.week_page.wording import LOG_HEADS, WEEK_HEADS, more_words
+from tests.own.document.papers import check_inside, check_same_on_both, pages, read, squeezed
 
 WOMEN, MEN = (sm.Lifter.average(sex) for sex in ("women", "men"))
 OK = all_no()
@@ -58,46 +59,9 @@ def answer(name):
 EVERY = (*CLIENTS, *NO_WEEKS, "gym+bar", "gym+gym", "gym+today")
 
 
-def squeezed(text):
-    return re.sub(r"\s+", "", text)
-
-
 @cache
 def pdf_of(name, paper="A4"):
     return page_pdf(answer(name), paper=paper)
-
-
-def pages(pdf):
-    return [page.extract_text() for page in PdfReader(io.BytesIO(pdf)).pages]
-
-
-class Texts(HTMLParser):
-    """Texts between tags of an HTML page, in order; every tag that opens closes, nothing is fetched, nothing runs."""
-
-    def __init__(self):
-        super().__init__()
-        self.open, self.texts, self.tags = [], [], []
-
-    def handle_starttag(self, tag, attributes):
-        assert tag not in ("script", "link", "img", "iframe") and not {"src", "href"} & {name for name, _ in attributes}
-        self.tags.append(tag)
-        if tag not in ("meta", "col"):
-            self.open.append(tag)
-
-    def handle_endtag(self, tag):
-        assert self.open.pop() == tag
-
-    def handle_data(self, data):
-        if self.open and self.open[-1] not in ("style", "title") and data.strip():
-            self.texts.append(data)
-
-
-def read(html):
-    reader = Texts()
-    reader.feed(html)
-    reader.close()
-    assert not reader.open
-    return reader
 
 
 # --- the same on every paper --------------------------------------------------------------------------------------------
@@ -113,15 +77,7 @@ def test_the_html_holds_every_text_of_the_document_and_no_other(name):
     ("name", "paper"), [*((name, "A4") for name in EVERY), *((name, "Letter") for name in ("full", "bar", "gym+bar"))]
 )
 def test_the_pdf_holds_every_text_of_the_document_in_order_and_breaks_no_word(name, paper):
-    printed, texts = pages(pdf_of(name, paper)), document(answer(name)).texts
-    footers = [f"{place}/{len(printed)}" for place in range(1, len(printed) + 1)]
-    each = [squeezed(page).removesuffix(foot) for page, foot in zip(printed, footers, strict=True)]
-    left = "".join(each).replace("•", "")  # the mark before a point
-    for text in texts:
-        before, there, left = left.partition(squeezed(text))
-        assert there and (not before or before in squeezed("".join(texts))), text  # only heads that are repeated
-    assert not left
-    assert {word for text in texts for word in text.split()} <= {word for page in printed for word in page.split()}
+    check_same_on_both(document(answer(name)), page_html(answer(name), paper=paper), pdf_of(name, paper))
 
 
 @pytest.mark.parametrize(("paper", "size"), [("A4", (595.28, 841.89)), ("Letter", (612, 792))])
@@ -129,22 +85,7 @@ def test_nothing_is_printed_outside_the_margins(paper, size):
     reader = PdfReader(io.BytesIO(pdf_of("full", paper)))
     for page in reader.pages:
         assert (float(page.mediabox.width), float(page.mediabox.height)) == pytest.approx(size, abs=0.01)
-        places = []
-        page.extract_text(visitor_text=lambda text, _, at, *rest, places=places: places.append((text, at[4], at[5])))
-        places = [(x, y) for text, x, y in places if text.strip()]
-        assert all(30 < x < size[0] - 30 and 20 < y < size[1] - 30 for x, y in places)
-        lines = [(x, y) for x, y in drawn(page, reader)]
-        assert all(30 < x < size[0] - 30 and 30 < y < size[1] - 30 for x, y in lines)
-
-
-def drawn(page, reader):
-    """Corners of every rectangle and ends of every line on a page, in points."""
-    for numbers, operator in ContentStream(page.get_contents(), reader).operations:
-        if operator in (b"m", b"l"):
-            yield float(numbers[0]), float(numbers[1])
-        elif operator == b"re":
-            x, y, wide, tall = map(float, numbers)
-            yield from ((x, y), (x + wide, y + tall))
+    check_inside(pdf_of("full", paper), size)
 
 
 @pytest.mark.parametrize("paper", PAPERS)
@@ -340,11 +281,6 @@ def test_a_name_prints_as_a_name(name, clean):
     assert clean in read(html).texts and clean in document(plan).texts
     assert squeezed(clean) in squeezed(printed)
     assert not {"\u202e", "\u200f", "\x00"} & set(html)
-
-
-def test_letters_from_the_right_are_turned_for_paper():
-    assert shown("\u05d0\u05d1\u05d2") == "\u05d2\u05d1\u05d0" and shown("abc") == "abc"
-    assert plain("\u05d0\u05d1 c") == "\u05d0\u05d1 c"
 
 
 def test_the_csv_has_a_line_for_every_row_and_no_cell_is_a_formula():

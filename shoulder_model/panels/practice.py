@@ -1,0 +1,56 @@
+"""The practice panel: questions, a mock exam, what is weak. It passes on what the page sends and shows what the desk says."""
+
+import contextlib
+from pathlib import Path
+
+import anywidget
+import ipywidgets as w
+import traitlets
+
+from ..inputs import InputError
+from ..practice.desk import Desk
+from .file_door import FileDoor
+
+HERE = Path(__file__).parent
+
+
+class PracticePage(anywidget.AnyWidget):
+    """The page: ``view`` is what it shows, `practice.views`."""
+
+    _esm = HERE / "practice.js"
+    _css = HERE / "practice.css"
+    view = traitlets.Dict().tag(sync=True)
+
+
+class PracticePanel(w.VBox):
+    """Practice at a desk.
+
+    Parameters
+    ----------
+    desk : practice.desk.Desk, optional
+        By default one with the user's own record.
+    blueprint : path-like, optional
+        Of a mock exam of your own; the default one is ``practice/mock_exam.toml``.
+    """
+
+    on_paper = (
+        "You practise on a screen, in the workbook itself. For practice on paper a tutor makes a sheet for each student, "
+        "with numbers of their own."
+    )
+
+    def __init__(self, desk=None, blueprint=None):
+        self.desk = desk or Desk(blueprint=blueprint)
+        self.page, self.door = PracticePage(view=self.desk.view), FileDoor()
+        self.door.layout.display = "none"  # only its way to the downloads is needed
+        super().__init__([self.page, self.door], layout=w.Layout(width="100%"))
+        self.page.on_msg(lambda _, content, buffers: self.act(content))
+
+    def act(self, content):
+        """Do what the page sent, a dict with ``do`` and more; what makes no sense, as from an older page, changes nothing."""
+        asked = dict(content)
+        what = asked.pop("do", "")
+        if what == "export":
+            self.door.save("my-practice.csv", self.desk.record.export(), "text/csv")
+            return
+        with contextlib.suppress(InputError, TypeError):
+            self.page.view = self.desk.act(what, **asked)

@@ -1,0 +1,1 @@
+"""Templates of items, a file or more for each chapter; `practice.bank` finds them."""

@@ -1,0 +1,43 @@
+"""The practice panel between its page and the desk. What the desk does: practice/test_desk."""
+
+import json
+
+import pytest
+
+from shoulder_model.panels import PracticePanel
+from shoulder_model.practice.desk import Desk
+from shoulder_model.practice.record import Record
+
+
+@pytest.fixture
+def panel(tmp_path):
+    return PracticePanel(Desk(Record(tmp_path / "practice.sqlite")))
+
+
+def test_what_the_page_sends_reaches_the_desk_and_comes_back_as_a_view(panel):
+    assert panel.page.view["screen"] == "home"
+    panel.act({"do": "chapter", "value": "03"})
+    assert panel.page.view["title"].startswith("Question 1 of") and panel.page.view is not panel.desk
+    panel.act({"do": "show"})
+    assert panel.page.view["verdict"]["over"]
+    json.dumps(panel.page.view)
+
+
+@pytest.mark.parametrize(
+    "content", [{}, {"do": "dance"}, {"do": "answer"}, {"do": "answer", "word": 1}, {"do": "go", "place": "x"}, {"do": "chapter", "value": None}]
+)  # fmt: skip
+def test_what_makes_no_sense_changes_nothing(panel, content):
+    panel.act({"do": "chapter", "value": "03"})
+    before = panel.page.view
+    panel.act(content)
+    assert panel.page.view == before
+
+
+def test_the_record_goes_to_the_downloads(panel, monkeypatch):
+    sent = []
+    monkeypatch.setattr(panel.door, "save", lambda *what: sent.append(what))
+    panel.act({"do": "today"})
+    panel.act({"do": "show"})
+    panel.act({"do": "export"})
+    ((name, content, mime),) = sent
+    assert (name, mime) == ("my-practice.csv", "text/csv") and content.count(b"\n") == 2
