@@ -15,6 +15,20 @@ from .quantity import read_quantity
 LETTERS, DIGITS = "abcdefgh", "12345678"
 
 
+def letter_of(options, option):
+    """The letter of an ``option`` (text) among ``options`` (texts in the order shown), text."""
+    return LETTERS[options.index(option)]
+
+
+def letters_by(values):
+    """Letters in the order of their ``values`` (sequence of numbers in any unit), the smallest first, as text.
+
+    >>> letters_by([3.0, 1.0, 2.0])
+    'bca'
+    """
+    return "".join(LETTERS[place] for place in sorted(range(len(values)), key=lambda place: values[place]))
+
+
 def _signs(text, allowed, wanted):
     """The letters or digits in an answer, in order and in lower case; words around them are refused."""
     bare = re.sub(r"[\s,;.:()>\-–→/]|\band\b|\bline\b|\bthen\b", "", str(text).casefold())

@@ -7,7 +7,7 @@ from ...mechanics import tape_law, tape_law_margin
 from ...sources import constant
 from ...week.health import questions
 from ...words import set_up_change_words, torque_change_words, written
-from ..asks import Choice, Number, Order, Pick, Reasoned
+from ..asks import Choice, Number, Order, Pick, Reasoned, letter_of
 from ..bank import template
 from ..find_slip import find_the_slip
 from ..gym import GRAVITY, held_pull, people, person
@@ -134,10 +134,6 @@ KEEPS = (  # what a coach may say
 )
 
 
-def _letter(options, right):
-    return "abcdefgh"[options.index(right)]
-
-
 @template("00.panel", section="0.2", model=False)
 def which_control(chance):
     (name,) = people(chance, 1)
@@ -147,10 +143,10 @@ def which_control(chance):
     options = chance.shuffled((right, *others))
     work = Working()
     work.say(f"“{right}” {CONTROLS[right][0]}.")
-    slips = tuple(Slip("wrong place", _letter(options, one), 0, f"“{one}” {CONTROLS[one][0]}.") for one in others)
+    slips = tuple(Slip("wrong place", letter_of(options, one), 0, f"“{one}” {CONTROLS[one][0]}.") for one in others)
     question = (f"{name} has a panel open and wants to {wish}. Which part of the panel does {name} need?",)
     hint = "What does each of the four do?"
-    return Item(question, Choice(options, _letter(options, right)), hint, work, slips)
+    return Item(question, Choice(options, letter_of(options, right)), hint, work, slips)
 
 
 def _kept_and_now(chance):
@@ -214,9 +210,9 @@ def say_it_with_its_doubt(chance):
     work.say(f"So do not say {torque}. Say “{right}”.")
     told = "No tape is so exact. With 1 cm and 7.5 mm of error the torque may be ten times as far off as this."
     slips = (
-        Slip("doubt misjudged", _letter(options, tight), 3, told),
-        Slip("whole load", _letter(options, twice), 1),
-        Slip("too exact", _letter(options, exact), 4),
+        Slip("doubt misjudged", letter_of(options, tight), 3, told),
+        Slip("whole load", letter_of(options, twice), 1),
+        Slip("too exact", letter_of(options, exact), 4),
     )
     question = (
         f"Somebody sits upright and pulls {load} kg down with both hands. {name} measures that the line of pull runs "
@@ -224,7 +220,7 @@ def say_it_with_its_doubt(chance):
         "think. Together they count as the root of the sum of their squares.",
         f"What should {name} say about the extension that the load asks of each shoulder?",
     )
-    ask = Choice(options, _letter(options, right))
+    ask = Choice(options, letter_of(options, right))
     return Item(question, ask, "Half the load times 9.81 N/kg is the pull. What do you multiply it by?", work, slips)
 
 
@@ -238,11 +234,11 @@ def which_chapter_answers(chance):
     work = Working()
     work.say(f"Open “{titles[number]}”. In the table of 0.3 its client asks: “{ASKS[number]}”")
     slips = tuple(
-        Slip("wrong place", _letter(options, titles[one]), 1, f"In that chapter the client asks: “{ASKS[one]}”")
+        Slip("wrong place", letter_of(options, titles[one]), 1, f"In that chapter the client asks: “{ASKS[one]}”")
         for one in others
     )
     question = (f"{name}, a client, asks: “{REWORDED[number]}” Which chapter do you open first?",)
-    ask = Choice(options, _letter(options, titles[number]))
+    ask = Choice(options, letter_of(options, titles[number]))
     return Item(question, ask, "What is the question about? Look for the thing, not for a word in it.", work, slips)
 
 
@@ -253,7 +249,7 @@ def order_of_a_way(chance):
     middle = sorted(chance.some(("03", "04", "05", "06", "07"), 2))
     way = ("02", *middle, "01", chance.one_of(("09", "10")))
     shown = chance.shuffled(way)
-    key, counted = ("".join("abcde"[shown.index(one)] for one in order) for order in (way, sorted(way)))
+    key, counted = ("".join(letter_of(shown, one) for one in order) for order in (way, sorted(way)))
     work = Working()
     work.say("For an exam you begin with chapter 2. Then come 3 to 7, and after those 1, 9 and 10.")
     work.say("Do every exercise before you open its solution.")
@@ -274,11 +270,11 @@ def what_to_do_first(chance):
     work = Working()
     work.say(f"Tell {name} to {right}.")
     slips = tuple(
-        Slip("wrong place", _letter(options, does), 1, f"That is for somebody who {wants}.") for wants, does in others
+        Slip("wrong place", letter_of(options, does), 1, f"That is for somebody who {wants}.") for wants, does in others
     )
     question = (f"{name} {met}. What do you tell {name} to do?",)
     hint = "What would each of the four do for somebody?"
-    return Item(question, Choice(options, _letter(options, right)), hint, work, slips)
+    return Item(question, Choice(options, letter_of(options, right)), hint, work, slips)
 
 
 @template("00.signs", section="0.5", model=False)
@@ -319,7 +315,7 @@ def _turned_round(options, answers, told):
         wrong = [answer != right for answer, right in zip(one.split(" and "), answers, strict=True)]
         if any(wrong):
             line = wrong.index(True) + 1
-            slips.append(Slip("wrong sign", _letter(options, one), line, both if all(wrong) else told[line - 1]))
+            slips.append(Slip("wrong sign", letter_of(options, one), line, both if all(wrong) else told[line - 1]))
     return tuple(slips)
 
 
@@ -349,7 +345,7 @@ def name_both_torques(chance):
         f"{w} cm {beside} it. Which two torques does it ask of the shoulder?",
     )
     ask, slips = (
-        Choice(options, _letter(options, f"{raises} and {turns}")),
+        Choice(options, letter_of(options, f"{raises} and {turns}")),
         _turned_round(options, (raises, turns), told),
     )
     return Item(question, ask, "Which way does the cable move the arm?", work, slips)
@@ -373,8 +369,8 @@ def which_mark(chance):
     for mark, meaning in MARKS.items():
         work.say(f"“{mark}” means: {meaning}.")
     line = list(MARKS).index(right) + 1
-    slips = tuple(Slip("mark misread", _letter(options, one), line, said[one]) for one in options if one != key)
-    return Item(question, Choice(options, _letter(options, key)), "Where did the number come from?", work, slips)
+    slips = tuple(Slip("mark misread", letter_of(options, one), line, said[one]) for one in options if one != key)
+    return Item(question, Choice(options, letter_of(options, key)), "Where did the number come from?", work, slips)
 
 
 def _extension_lines(load, a, slip=""):
@@ -422,9 +418,9 @@ def is_it_a_warning_sign(chance):
     work.say("No number in a panel overrules a clinician.")
     slips = [Slip("proof from nowhere", f"*{'123'[place]}", 4) for place, one in enumerate(reasons) if "panel" in one]
     if warns:
-        slips += [Slip("warning not heeded", f"{_letter(options, one)}*", 3) for one in options if one != STOP]
+        slips += [Slip("warning not heeded", f"{letter_of(options, one)}*", 3) for one in options if one != STOP]
     question = (f"{name}, a client, says: “{said}” What do you do, and why?",)
-    ask = Reasoned(options, reasons, f"{_letter(options, right)}{'123'[reasons.index(why)]}")
+    ask = Reasoned(options, reasons, f"{letter_of(options, right)}{'123'[reasons.index(why)]}")
     return Item(question, ask, "Section 0.7 names four signs. Is this one of them?", work, tuple(slips))
 
 
@@ -438,5 +434,5 @@ def which_sentence_breaks_a_rule(chance):
     work.say(f"This one breaks a rule: “{wrong}”")
     work.say(f"{why} The other three keep to the rules of section 0.7.")
     question = (f"{name} coaches with a panel open. Which of these sentences breaks a rule of section 0.7?",)
-    ask = Choice(options, _letter(options, wrong))
+    ask = Choice(options, letter_of(options, wrong))
     return Item(question, ask, "What does each sentence put first: a number, or the person?", work)

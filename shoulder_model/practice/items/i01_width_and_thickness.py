@@ -3,11 +3,9 @@
 import re
 from functools import cache
 
-import numpy as np
-
 from ...people import SEXES, means, ratio_change, side_layer, waist_worth
 from ...tables import read_table
-from ..asks import Choice, Number, Order, Pick, Reasoned
+from ..asks import Choice, Number, Order, Pick, Reasoned, letter_of, letters_by
 from ..bank import template
 from ..find_slip import find_the_slip
 from ..gym import people, person
@@ -86,10 +84,6 @@ CLIENTS = (  # who, what is best, the reason
 )
 
 
-def _letter(options, right):
-    return "abcdefgh"[options.index(right)]
-
-
 def _runs(name):
     return f"The {name} {'run' if name in PLURAL else 'runs'} {MUSCLES[name][0]}."
 
@@ -124,10 +118,10 @@ def muscle_from_its_place(chance):
     work, told = Working(), _runs if by_run else _moves
     work.say(told(right))
     work.say(f"From the outside it shows mostly as {shows}.")
-    slips = tuple(Slip("wrong muscle", _letter(options, one), 1, told(one)) for one in others)
+    slips = tuple(Slip("wrong muscle", letter_of(options, one), 1, told(one)) for one in others)
     question = (f"One muscle of the back {f'runs {run}' if by_run else moves}. Which of these is it?",)
     hint = "Put a finger on one end, then on the other." if by_run else "Does it move the arm, the blade or the trunk?"
-    return Item(question, Choice(options, _letter(options, right)), hint, work, slips)
+    return Item(question, Choice(options, letter_of(options, right)), hint, work, slips)
 
 
 @template("01.muscles", section="1.2", model=False)
@@ -167,12 +161,12 @@ def width_or_thickness(chance):
     for one in (right, *others):
         work.say(f"{_runs(one)} That shows mostly as {MUSCLES[one][2]}.")
     slips = tuple(
-        Slip("width for thickness", _letter(options, one), place, f"{_runs(one)} That shows mostly as {unlike}.")
+        Slip("width for thickness", letter_of(options, one), place, f"{_runs(one)} That shows mostly as {unlike}.")
         for place, one in enumerate(others, 2)
     )
     question = (f"{name} looks at a back {view[sought]}. Which of these muscles shows as {sought}?",)
     hint = "Where does the muscle lie: at the side of the back, on the blade, or along the spine?"
-    return Item(question, Choice(options, _letter(options, right)), hint, work, slips)
+    return Item(question, Choice(options, letter_of(options, right)), hint, work, slips)
 
 
 @template("01.can and cannot", section="1.1", model=False)
@@ -284,7 +278,7 @@ def order_four_changes(chance):
         float(ratio_change(chest / 100, waist / 100, more / 100, -less / 100))
         for more, less in map(changes.get, things)
     ]
-    key = "".join("abcd"[place] for place in np.argsort(grows))
+    key = letters_by(grows)
     work = _changes_worked_out([thing for _, thing in sorted(zip(grows, things, strict=True))], changes, chest, waist)
     question = (
         f"The survey's average {'man' if sex == 'men' else 'woman'} measures {chest} cm round the chest and {waist} cm "
@@ -414,9 +408,9 @@ def what_may_you_say(chance):
     work.say(f"You may say: “{right}”")
     for told, why, _ in wrong:
         work.say(f"Not: “{told}” {why}")
-    slips = tuple(Slip(slip, _letter(options, told), place, why) for place, (told, why, slip) in enumerate(wrong, 2))
+    slips = tuple(Slip(slip, letter_of(options, told), place, why) for place, (told, why, slip) in enumerate(wrong, 2))
     question = (f"{name} asks how a back grows. Which of these sentences may a coach say?",)
-    ask = Choice(options, _letter(options, right))
+    ask = Choice(options, letter_of(options, right))
     return Item(question, ask, "Ask of each one: has anybody measured it, and on which muscle?", work, slips)
 
 
@@ -433,7 +427,7 @@ def a_tape_or_something_else(chance):
     work.say("A trial proves nothing here: we know of none that measured how much back muscle an exercise adds.")
     slips = [Slip("proof from nowhere", f"*{'1234'[reasons.index(proved)]}", 2)]
     if best.startswith("no tape"):
-        slips += [Slip("warning not heeded", f"{_letter(options, one)}*", 1) for one in options if one != best]
+        slips += [Slip("warning not heeded", f"{letter_of(options, one)}*", 1) for one in options if one != best]
     question = (f"{name} {who}. What do you offer, and why?",)
-    ask = Reasoned(options, reasons, f"{_letter(options, best)}{'1234'[reasons.index(why)]}")
+    ask = Reasoned(options, reasons, f"{letter_of(options, best)}{'1234'[reasons.index(why)]}")
     return Item(question, ask, "What does this client ask for, and is that good for this client?", work, tuple(slips))

@@ -8,7 +8,7 @@ from ...mechanics import held_weight, joint_force, needed_torque, tension_to_hol
 from ...people import Lifter
 from ...sources import fact
 from ...words import written
-from ..asks import Choice, Number, Order, Pick, Reasoned
+from ..asks import Choice, Number, Order, Pick, Reasoned, letter_of, letters_by
 from ..bank import template
 from ..find_slip import find_the_slip
 from ..gym import GRAVITY, MEN, WOMEN, people
@@ -69,10 +69,6 @@ def _arm(chance, weighed=False):
 def _held(lifter, load, raised, bent, **more):
     """The model's held weight; angles in degrees, the arm weightless unless told otherwise."""
     return held_weight(lifter, load, np.radians(raised), np.radians(bent), **({"arm_weight": False} | more))
-
-
-def _letter(options, right):
-    return "abcdefgh"[options.index(right)]
 
 
 @template("02.line", section="2.1")
@@ -147,12 +143,12 @@ def who_holds_the_elbow(chance):
     work.say("Below 180° the dumbbell is in front of the elbow, at 180° straight above it, and beyond 180° behind it.")
     last = "no muscle has to hold the elbow" if right.startswith("no") else f"{right} have to hold the elbow"
     work.say(f"{where} So {last}.")
-    slips = tuple(Slip("wrong side", _letter(options, one), 2, where) for one in options if one != right)
+    slips = tuple(Slip("wrong side", letter_of(options, one), 2, where) for one in options if one != right)
     question = (
         f"{name} holds a dumbbell still. The upper arm is raised {raised}° forward from hanging, and the elbow is bent by "
         f"{bent}°. Leave out the arm's own weight. Which muscles have to hold the elbow?",
     )
-    ask = Choice(options, _letter(options, right))
+    ask = Choice(options, letter_of(options, right))
     return Item(question, ask, "On which side of the elbow does the load's line pass?", work, slips)
 
 
@@ -166,7 +162,7 @@ def order_postures_by_torque(chance):
         asked = torques[list(rows)]
         gap = np.diff(np.sort(asked)).min() / asked.max()
     postures = [POSTURES[row] for row in rows]
-    key = "".join("abcd"[place] for place in np.argsort(asked))
+    key = letters_by(asked)
     work = Working()
     for _, (words, raised, bent) in sorted(zip(asked, postures, strict=True)):
         work.line(words, f"{upper} cm × sin {raised}° + {forearm} cm × sin {raised + bent}°", "cm", 1)
@@ -342,7 +338,7 @@ def what_bending_does(chance):
     told = f"The forearm's part goes from {written(work[0].value, 1)} to {written(work[1].value, 1)} cm."
     easier = f"Bending the elbow helps only if it brings the load closer. {told}"
     named = {"it falls": ("rule of thumb", easier)}
-    wrong = [(_letter(options, one), *named.get(one, ("wrong direction", told))) for one in options if one != right]
+    wrong = [(letter_of(options, one), *named.get(one, ("wrong direction", told))) for one in options if one != right]
     slips = tuple(Slip(slip, letter, 2, said) for letter, slip, said in wrong)
     upper = {0: "hangs", 90: "is level"}.get(raised, f"stays {raised}° forward from hanging")
     start = "straight" if first == 0 else f"{first}°"
@@ -350,7 +346,7 @@ def what_bending_does(chance):
         f"{name} holds {load} kg in front. The upper arm {upper}. The elbow goes from {start} to {last}° of bend. "
         "Leave out the arm's own weight. What happens to the torque at the shoulder?",
     )
-    ask = Choice(options, _letter(options, right))
+    ask = Choice(options, letter_of(options, right))
     return Item(question, ask, "Does the dumbbell come closer, or does it go further out in front?", work, slips)
 
 
@@ -391,5 +387,5 @@ def a_posture_for_a_client(chance):
     work.say("Start light, move slowly, stand firmly. With pain: stop, and see a licensed clinician.")
     slips = (Slip("rule of thumb", f"*{'1234'[reasons.index(rule)]}", 2),)
     question = (f"{name} {who}. Nothing hurts. Which posture do you recommend, and why?",)
-    ask = Reasoned(options, reasons, f"{_letter(options, best)}{'1234'[reasons.index(WHY[best])]}")
+    ask = Reasoned(options, reasons, f"{letter_of(options, best)}{'1234'[reasons.index(WHY[best])]}")
     return Item(question, ask, "Where should the load's line pass?", work, slips)

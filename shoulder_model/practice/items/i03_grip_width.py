@@ -4,7 +4,7 @@ import numpy as np
 
 from ...mechanics import tape_law, tape_law_margin
 from ...words import written
-from ..asks import Choice, Number, Order, Pick, Reasoned
+from ..asks import Choice, Number, Order, Pick, Reasoned, letter_of, letters_by
 from ..bank import template
 from ..find_slip import find_the_slip
 from ..gym import GRAVITY, held_pull, person
@@ -161,7 +161,7 @@ def what_a_wider_grip_changes(chance):
         "What happens to the adduction and the extension that the load asks for?",
     )
     hint = "Which of the two lengths, w or a, has changed?"
-    return Item(question, Choice(options, "abcd"[options.index(right)]), hint, work, slips)
+    return Item(question, Choice(options, letter_of(options, right)), hint, work, slips)
 
 
 def tape_of(pull, lifter):
@@ -186,10 +186,7 @@ def _four_people(chance):
 def order_grips_by_adduction(chance):
     rows, load = _four_people(chance), chance.number(20, 50, 10)
     asked = [float(tape_of(_pulldown(grip / wide, load), lifter)[0]) for _, lifter, wide, grip in rows]
-    order, by_grip = (
-        "".join("abcd"[place] for place in np.argsort(values, kind="stable"))
-        for values in (asked, [grip for *_, grip in rows])
-    )
+    order, by_grip = (letters_by(values) for values in (asked, [grip for *_, grip in rows]))
     work = Working()
     for _, (name, _, wide, grip) in sorted(zip(asked, rows, strict=True), key=lambda pair: pair[0]):
         work.line(f"{name}'s w", f"{grip} cm / 2 − {wide} cm / 2", "cm", 1)
@@ -345,9 +342,7 @@ def what_may_you_say_about_a_grip(chance):
     work.say(f"You may say: “{right}”")
     for told, why, _ in wrong:
         work.say(f"Not: “{told}” {why}")
-    slips = tuple(
-        Slip(slip, "abcd"[options.index(told)], place, why) for place, (told, why, slip) in enumerate(wrong, 2)
-    )
+    slips = tuple(Slip(slip, letter_of(options, told), place, why) for place, (told, why, slip) in enumerate(wrong, 2))
     question = (f"{name} asks how wide to hold the pulldown bar. Which of these sentences may a coach say?",)
-    ask = Choice(options, "abcd"[options.index(right)])
+    ask = Choice(options, letter_of(options, right))
     return Item(question, ask, "What does the load ask for, and what has anybody measured?", work, slips)

@@ -9,7 +9,7 @@ from ...mechanics.statics import tension_to_hold
 from ...people import Lifter
 from ...repetition import rep
 from ...words import written
-from ..asks import Number, Order, Pick
+from ..asks import Number, Order, Pick, letters_by
 from ..bank import template
 from ..choosing import apart, sentences
 from ..find_slip import find_the_slip
@@ -183,7 +183,7 @@ def order_pulls_by_best_place(chance):
     others = ("front pulldown", "pull-up", "close-grip pulldown", "seated row wide")
     names = chance.shuffled((row, *chance.some(others, 3)))
     best = [int(_lever(name).argmax()) for name in names]
-    order = "".join("abcd"[place] for place in np.argsort(best))
+    order = letters_by(best)
     work = Working()
     for place, name in sorted(zip(best, names, strict=True)):
         work.say(f"{name.capitalize()}: longest after {2.5 * place:.0f} % of the way, {_lever(name).max():.0f} mm")

@@ -7,7 +7,7 @@ import numpy as np
 from ...mechanics import girdle_at, pulls, rep_mechanics, sc_joint
 from ...sources import fact
 from ...words import written
-from ..asks import Number, Order, Pick
+from ..asks import Number, Order, Pick, letters_by
 from ..bank import template
 from ..choosing import apart, one_of_these
 from ..find_slip import find_the_slip
@@ -264,9 +264,7 @@ def order_rows_by_what_the_girdle_holds(chance):
         load, grip = rows[place][0], grips[place]
         total = f"{load} kg / 2 × {GRAVITY} N/kg × ({grip} cm / 2 − {SC_CM} cm) / 100"
         work.line(f"{load} kg, {grip} cm", total, "N m")
-    order, by_load, by_grip = (
-        "".join("abcd"[place] for place in np.argsort(of)) for of in (asked, *zip(*rows, strict=True))
-    )
+    order, by_load, by_grip = (letters_by(of) for of in (asked, *zip(*rows, strict=True)))
     slips = [Slip("order turned round", order[::-1])]
     for wrong, words in ((by_load, "The load alone does not decide. So does the distance from the SC joint to the line of pull."),
                          (by_grip, "The grip alone does not decide. The load counts just as much.")):  # fmt: skip

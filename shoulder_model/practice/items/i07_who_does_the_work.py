@@ -18,7 +18,7 @@ from ...sharing import least_effort
 from ...sources import fact
 from ...week.spans import span_of
 from ...words import written
-from ..asks import Number, Order, Pick
+from ..asks import Number, Order, Pick, letters_by
 from ..bank import template
 from ..choosing import apart, one_of_these, sentences
 from ..find_slip import find_the_slip
@@ -290,7 +290,7 @@ def order_muscles_by_effort(chance):
     things = tuple(f"{size} cm², {written(b, 1)} N m" for size, b in zip(sizes, full, strict=True))
     if min(np.diff(np.sort(efforts)) / np.sort(efforts)[1:]) < 0.05:
         things = (things[0],) * 4  # too close to tell: drawn again
-    order, by_torque = ("".join("abcd"[place] for place in np.argsort(of)) for of in (efforts, full))
+    order, by_torque = (letters_by(of) for of in (efforts, full))
     work = Working()
     for place in np.argsort(efforts):
         work.line(f"{sizes[place]} cm² and {full[place]} N m, b/A", f"{full[place]} / {sizes[place]}", "", 2)

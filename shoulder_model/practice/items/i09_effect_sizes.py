@@ -6,7 +6,7 @@ from itertools import pairwise
 from ...evidence import ASSUMED, NARROW, difference_within, grade, t_quantile
 from ...evidence.effect_size import Z95
 from ...words import counted, written
-from ..asks import Choice, Number, Order, Pick
+from ..asks import Choice, Number, Order, Pick, letter_of
 from ..bank import template
 from ..find_slip import find_the_slip
 from ..item import Item
@@ -17,10 +17,6 @@ from ..working import Working
 
 SD = 10  # % MVIC, of the invented trials that are drawn
 GROUPS = (8, 10, 12, 15, 20, 30, 40)  # people in them
-
-
-def _letter(options, right):
-    return "abcdefgh"[options.index(right)]
 
 
 def _pulls(chance):
@@ -129,8 +125,8 @@ def what_a_correlation_does(chance):
     )
     turned = said[1] if right == said[0] else said[0]
     slips = (
-        Slip("wrong way of the interval", _letter(options, turned), 2),
-        *(Slip("correlation moves g", _letter(options, option), 3) for option in options if option not in said),
+        Slip("wrong way of the interval", letter_of(options, turned), 2),
+        *(Slip("correlation moves g", letter_of(options, option), 3) for option in options if option not in said),
     )
     question = (
         _told_pulls(first, second, sd, count),
@@ -138,7 +134,7 @@ def what_a_correlation_does(chance):
         "What happens to g and its interval?",
     )
     return Item(
-        question, Choice(options, _letter(options, right)), "Does the formula of g use the correlation?", work, slips
+        question, Choice(options, letter_of(options, right)), "Does the formula of g use the correlation?", work, slips
     )
 
 
@@ -258,16 +254,16 @@ def what_one_line_allows(chance):
     zero = "contains" if found == "none seen" else "misses"
     work.say(f"The interval {zero} zero. By the rule, narrow means {NARROW:g} SD or less.")
     work.say(f"So: {right}.")
-    slips = [Slip("no proof of no difference", _letter(options, same), 2)]
+    slips = [Slip("no proof of no difference", letter_of(options, same), 2)]
     for slip, key, told in MISREAD[found]:
-        slips.append(Slip(slip, _letter(options, words[key]), 2, told.format(length=length)))
+        slips.append(Slip(slip, letter_of(options, words[key]), 2, told.format(length=length)))
     question = (
         "Three invented trials changed nothing but the pull, and found a load for each one. "
         "A dot is g, and its bar is the 95 % interval. Right of zero pull A had more.",
         f"By this workbook's rule, what may you conclude from the trial with {name} alone?",
     )
     hint = "Look for zero first, then at the length of the bar."
-    ask, picture = Choice(options, _letter(options, right)), forest(rows, "pull A", "pull B")
+    ask, picture = Choice(options, letter_of(options, right)), forest(rows, "pull A", "pull B")
     return Item(question, ask, hint, work, tuple(slips), picture)
 
 
@@ -288,13 +284,13 @@ def rings_of_a_published_trial(chance):
     missed = len(rows) - sum(inside)
     slips = ()
     if missed != sum(inside):
-        slips = (Slip("zero outside for inside", _letter(order, COUNTS[missed]), len(rows) + 1),)
+        slips = (Slip("zero outside for inside", letter_of(order, COUNTS[missed]), len(rows) + 1),)
     question = (
         words,
         f"A dot is g, and its bar is the 95 % interval. Right of zero {group.first} had more. "
         f"The paper prints no correlation, so {correlation} is assumed.",
         "How many of these intervals contain zero?",
     )
-    ask = Choice(order, _letter(order, COUNTS[sum(inside)]))
+    ask = Choice(order, letter_of(order, COUNTS[sum(inside)]))
     picture = forest(rows, group.first, group.second)
     return Item(question, ask, "Follow the dashed line at zero from top to bottom.", work, slips, picture)

@@ -7,7 +7,7 @@ from ...evidence import ASSUMED, grade, minimal_detectable_change, power_of
 from ...evidence.effect_size import Z95
 from ...tables import read_table
 from ...words import listed
-from ..asks import Choice, Number, Reasoned
+from ..asks import Choice, Number, Reasoned, letter_of
 from ..bank import template
 from ..gym import people
 from ..item import Item
@@ -18,10 +18,6 @@ from ..working import Working
 
 SD = 10  # % MVIC, of the invented trials
 Z = round(Z95, 2)  # what the chapter writes for 95 %
-
-
-def _letter(options, right):
-    return "abcdefgh"[options.index(right)]
 
 
 CLAIMS = {  # grade -> what may be said
@@ -58,9 +54,9 @@ def what_published_rings_allow(chance):
     work.say("A result counts only where nothing else changed. A test's p-value alone is a hint at most.")
     work.say(f"So: {claim[found.name]}. The dots are the same {trials[0].who} each time, not {len(trials)} trials.")
     same = f"These are {len(trials)} results of the same {trials[0].who}. That is no reason to be fairly sure."
-    slips = [Slip("dots for trials", _letter(options, claim["sure"]), 3, same)]
+    slips = [Slip("dots for trials", letter_of(options, claim["sure"]), 3, same)]
     if found.name == "something else":
-        slips += [Slip("else forgotten", _letter(options, claim[key]), 1) for key in ("hint", "none seen")]
+        slips += [Slip("else forgotten", letter_of(options, claim[key]), 1) for key in ("hint", "none seen")]
     also = sorted({part for one in trials for part in one.also_changed.split("; ") if part})
     changed = f" These also changed or were not stated: {listed(also)}." if also else " No other change is known."
     question = (
@@ -70,7 +66,7 @@ def what_published_rings_allow(chance):
     )
     picture = forest(rows, group.first, group.second)
     hint = "Ask what was held constant before you look at the dots."
-    return Item(question, Choice(options, _letter(options, claim[found.name])), hint, work, tuple(slips), picture)
+    return Item(question, Choice(options, letter_of(options, claim[found.name])), hint, work, tuple(slips), picture)
 
 
 QUESTIONS = {
@@ -112,7 +108,7 @@ def which_question_is_left_open(chance):
         work.say(f"{words[0].upper()}{words[1:]}: {said[0].lower()}{said[1:]}.")
     line = tuple(QUESTIONS).index(left) + 1
     slips = tuple(
-        Slip("read past it", _letter(options, words), line, "The report tells you that. Look for what it leaves out.")
+        Slip("read past it", letter_of(options, words), line, "The report tells you that. Look for what it leaves out.")
         for name, words in QUESTIONS.items()
         if name != left
     )
@@ -123,7 +119,7 @@ def which_question_is_left_open(chance):
     )
     return Item(
         question,
-        Choice(options, _letter(options, QUESTIONS[left])),
+        Choice(options, letter_of(options, QUESTIONS[left])),
         "Go through the four questions one by one.",
         work,
         slips,
@@ -248,7 +244,7 @@ def is_it_a_change(chance):
         chance.shuffled(GAPS.values()),
         chance.shuffled((*facts, "a trial found the same gap in a group")),
     )
-    key = _letter(options, GAPS[facts[place]]) + "1234"[reasons.index(facts[place])]
+    key = letter_of(options, GAPS[facts[place]]) + "1234"[reasons.index(facts[place])]
     work = Working()
     for words, error in (("lowest", least), ("highest", most)):
         work.line(f"What the {words} error makes one time in twenty", f"{Z} × √(2) × {error}", "% MVIC", 0)
@@ -302,7 +298,7 @@ def a_reason_to_change_the_plan(chance):
     options = chance.shuffled((CHANGE, KEEP, "do both, with twice the sets"))
     reasons = chance.shuffled(tuple(texts.values()))
     best = CHANGE if likes or why == ALL_YES else KEEP
-    key = _letter(options, best) + "1234"[reasons.index(texts[why])]
+    key = letter_of(options, best) + "1234"[reasons.index(texts[why])]
     work = Working()
     work.say(f"Here {texts[why]}.")
     work.say("Change a plan if all six answers are yes, or if the client likes the other pull better.")
@@ -344,7 +340,7 @@ def the_vote_of_many_trials(chance):
     work.say("A vote throws the numbers away. Put all the numbers together instead.")
     does, outcome = ("finds", "find") if share > 0.5 else ("misses", "miss")
     words = f"Each trial {does} it more often than not. With more such trials it is surer that most {outcome} it."
-    slips = [Slip("votes counted", letter, 3, words) for letter in "abc" if letter != _letter(options, right)]
+    slips = [Slip("votes counted", letter, 3, words) for letter in "abc" if letter != letter_of(options, right)]
     question = (
         f"The true difference is {size} SD (of the differences). "
         f"A trial with {count} people finds it {100 * share:.0f} times in 100 (p under 0.05).",
@@ -352,4 +348,4 @@ def the_vote_of_many_trials(chance):
         "what happens to the chance that most of them find it?",
     )
     hint = "Think of a coin that shows heads less or more than half of the time."
-    return Item(question, Choice(options, _letter(options, right)), hint, work, tuple(slips))
+    return Item(question, Choice(options, letter_of(options, right)), hint, work, tuple(slips))

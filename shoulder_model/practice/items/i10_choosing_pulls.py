@@ -5,7 +5,7 @@ from functools import cache
 from ...week import GROUPS, WISHES, candidates, rules
 from ...week.health import LIMITS, LOW_BACK
 from ...words import counted, listed
-from ..asks import Choice, Number, Reasoned
+from ..asks import Choice, Number, Reasoned, letter_of
 from ..bank import template
 from ..gym import people
 from ..item import Item
@@ -24,10 +24,6 @@ PLACES = (  # where, what there is
 ONLY_HELPS = "It can be done there, but for this aim it only helps: there its set counts half."
 NOT_THERE = "It cannot be done there. What there is never gives way."
 AIMS = (("lat",), ("mid-back",), GROUPS)
-
-
-def _letter(options, right):
-    return "abcdefgh"[options.index(right)]
 
 
 @cache
@@ -68,7 +64,7 @@ def a_pull_for_what_there_is(chance):
     proof = f"a trial proved that it grows {words} most"
     span, wish = "the model gives it the highest share of muscle", "equipment is a wish, and wishes may give way"
     reasons = chance.shuffled((why, proof, span, wish))
-    key = _letter(options, _needs(best)) + "1234"[reasons.index(why)]
+    key = letter_of(options, _needs(best)) + "1234"[reasons.index(why)]
     work = Working()
     for one in (best, *others[:2], others[2]):
         can = "can be done there" if one is best or one is others[2] else "cannot be done there"
@@ -80,9 +76,9 @@ def a_pull_for_what_there_is(chance):
         Slip("proof from nowhere", f"*{reasons.index(proof) + 1}", 6),
         Slip("overlap overlooked", f"*{reasons.index(span) + 1}", 6),
         Slip("fact for a wish", f"*{reasons.index(wish) + 1}", 5),
-        Slip("helpers in full", f"{_letter(options, _needs(others[2]))}*", 4, ONLY_HELPS),
+        Slip("helpers in full", f"{letter_of(options, _needs(others[2]))}*", 4, ONLY_HELPS),
     ]
-    slips += [Slip("fact for a wish", f"{_letter(options, _needs(one))}*", 5, NOT_THERE) for one in others[:2]]
+    slips += [Slip("fact for a wish", f"{letter_of(options, _needs(one))}*", 5, NOT_THERE) for one in others[:2]]
     question = (
         f"{name} trains {where}, and cannot do a full pull-up yet.",
         f"You want a pull whose sets count in full for {words}. Which one do you choose, and why?",
@@ -120,21 +116,21 @@ def a_version_of_the_pull_up(chance):
     work.line("A full pull-up needs this many in a row", f"{rule.repetitions_low} + {rule.repetitions_left_low}", "", 0)
     work.say(f"More than {most} in a row call for added load. {name} does {in_a_row}, so: {VERSIONS[wanted]}.")
     short = f"A set asks for {rule.repetitions_low} repetitions or more. Short sets end far below that."
-    slips = [Slip("sets cut short", _letter(options, TWOS), 1, short)]
+    slips = [Slip("sets cut short", letter_of(options, TWOS), 1, short)]
     (slip, other), words = TAKEN[wanted], ""
     if in_a_row < rule.repetitions_low:
         slip, words = (
             "sets cut short",
             f"{name} does {in_a_row} in a row. A set asks for {rule.repetitions_low} or more.",
         )
-    slips.append(Slip(slip, _letter(options, VERSIONS[other]), 2 if wanted == "fewer" else 3, words))
+    slips.append(Slip(slip, letter_of(options, VERSIONS[other]), 2 if wanted == "fewer" else 3, words))
     question = (
         f"{name} is at the {level} level and has one pull-up bar. Sets should have {rule.repetitions_low} "
         f"to {most} repetitions. {name} can do {counted(in_a_row, 'clean pull-up')} in a row.",
         "Which version does the planner take?",
     )
     hint = "A set should end with some repetitions left."
-    return Item(question, Choice(options, _letter(options, VERSIONS[wanted])), hint, work, tuple(slips))
+    return Item(question, Choice(options, letter_of(options, VERSIONS[wanted])), hint, work, tuple(slips))
 
 
 def _missed(chance, name):
@@ -174,15 +170,15 @@ def which_week_is_nearer(chance):
     right = WEEKS[2] if mine == theirs else WEEKS[0] if mine < theirs else WEEKS[1]
     work.say(f"The sums are equal: {right}." if mine == theirs else f"The smaller sum is the nearer week: {right}.")
     options = chance.shuffled(WEEKS)
-    bare = _letter(options, _by_amount(above, below, turned))
-    slips = () if bare == _letter(options, right) else (Slip("bare amounts", bare, 1),)
+    bare = letter_of(options, _by_amount(above, below, turned))
+    slips = () if bare == letter_of(options, right) else (Slip("bare amounts", bare, 1),)
     told = [_missed_words(*pair) for pair in ((upper, above), (lower, below))][:: -1 if turned else 1]
     question = (
         f"{name}'s wishes, the most important first: {'; '.join(order)}. "
         "One step short of a wish counts as two of the next.",
         f"Week A misses {told[0]}. Week B misses {told[1]}. Which week is nearer to the wishes?",
     )
-    ask = Choice(options, _letter(options, right))
+    ask = Choice(options, letter_of(options, right))
     hint = "Count 1 for each step of the lower wish, and double that for each place above it."
     return Item(question, ask, hint, work, tuple(slips))
 
@@ -220,7 +216,7 @@ def a_sore_low_back(chance):
         work.say(f"{row[0].upper()}{row[1:]}: {ON_THE_BACK[grade]}.")
     work.say(f"So the {right} {'spares the low back most' if spares else 'stays out'}.")
     slips = [
-        Slip("supported for free", _letter(options, row), line, f"In this row {ON_THE_BACK[grade]}.")
+        Slip("supported for free", letter_of(options, row), line, f"In this row {ON_THE_BACK[grade]}.")
         for line, (row, grade) in enumerate(zip(rows, grades, strict=True), 2)
         if row != right
     ]
@@ -229,7 +225,7 @@ def a_sore_low_back(chance):
         f"{name}'s low back is stiff, with nothing down the leg. {name} says no to the other seven questions.",
         f"The gym has everything. Which of these rows {asked}?",
     )
-    ask = Choice(options, _letter(options, right))
+    ask = Choice(options, letter_of(options, right))
     return Item(question, ask, "Ask what carries the trunk in each row.", work, tuple(slips))
 
 

@@ -6,7 +6,7 @@ from ...week import all_no, candidates, questions, rules
 from ...week.groups import GROUPS
 from ...week.health import LOW_BACK, REFERRAL, TODAY, before_any_week, limits_of
 from ...words import counted, listed
-from ..asks import Choice, Number
+from ..asks import Choice, Number, letter_of
 from ..bank import template
 from ..find_slip import find_the_slip
 from ..gym import WOMEN, people, person
@@ -47,10 +47,6 @@ def _taken(follows, option):
     return "limit forgotten" if (follows, option) == (LOW_BACK, FOLLOWS["week"]) else "health question misread"
 
 
-def _letter(options, right):
-    return "abcdefgh"[options.index(right)]
-
-
 def _storyteller(chance, question):
     return chance.one_of(WOMEN) if question == "pregnancy" else people(chance, 1)[0]
 
@@ -71,14 +67,14 @@ def what_an_answer_brings(chance):
         "A sore low back limits the choice of rows. Every other yes means a clinician first, and no week until then."
     )
     work.say(f"So: {FOLLOWS[follows]}.")
-    slips = [Slip("judged by the coach", _letter(options, FOLLOWS[other]), 2) for other in ("week", LOW_BACK)]
-    slips.append(Slip("tested with a load", _letter(options, LIGHT), 2))
+    slips = [Slip("judged by the coach", letter_of(options, FOLLOWS[other]), 2) for other in ("week", LOW_BACK)]
+    slips.append(Slip("tested with a load", letter_of(options, LIGHT), 2))
     if follows != REFERRAL:
         wrong = [one for one in options if one != FOLLOWS[follows]]
-        slips = [Slip(_taken(follows, one), _letter(options, one), 2, NO_CLINICIAN[follows]) for one in wrong]
+        slips = [Slip(_taken(follows, one), letter_of(options, one), 2, NO_CLINICIAN[follows]) for one in wrong]
     question_text = (f"You ask the eight health questions. {story.format(name=name)}", "What comes next?")
     hint = "Ask which of the eight questions gets a yes here."
-    return Item(question_text, Choice(options, _letter(options, FOLLOWS[follows])), hint, work, tuple(slips))
+    return Item(question_text, Choice(options, letter_of(options, FOLLOWS[follows])), hint, work, tuple(slips))
 
 
 URGENT = (  # question, what somebody tells, whether it is what makes it urgent there
@@ -118,14 +114,14 @@ def what_cannot_wait(chance):
     work.say(
         f"So stop at once, and {WHERE[kind]}." if urgent else f"So {WHERE[kind]}. Until then stop what brings it on."
     )
-    slips = [Slip("tested with a load", _letter(options, WHERE["light"]), 3)]
+    slips = [Slip("tested with a load", letter_of(options, WHERE["light"]), 3)]
     if urgent:
-        slips.append(Slip("put off", _letter(options, WHERE["clinician"]), 2, f"This cannot wait: {one.today}."))
+        slips.append(Slip("put off", letter_of(options, WHERE["clinician"]), 2, f"This cannot wait: {one.today}."))
     if kind == "call":
         words = "Pain in the chest that is there now or comes back: call the emergency number."
-        slips.append(Slip("put off", _letter(options, WHERE["emergency"]), 3, words))
+        slips.append(Slip("put off", letter_of(options, WHERE["emergency"]), 3, words))
     hint = "Look for what is sudden, lasting, out of place, weak, or in the chest."
-    ask = Choice(options, _letter(options, WHERE[kind]))
+    ask = Choice(options, letter_of(options, WHERE[kind]))
     return Item((f"{story.format(name=name)} What do you do?",), ask, hint, work, tuple(slips))
 
 
@@ -171,14 +167,14 @@ def who_gets_a_week(chance):
         work.say(f"{name} {said}: {'a week' if taken else 'no week now'}.")
     work.say("A yes means a clinician first, except for a sore low back. An open answer means no week.")
     slips = tuple(
-        _first_misjudged(subset, gets, names, _letter(options, words(subset)))
+        _first_misjudged(subset, gets, names, letter_of(options, words(subset)))
         for subset in subsets
         if words(subset) in options and subset != gets
     )
     told = " ".join(f"{name} {said}." for name, (_, said) in zip(names, answers, strict=True))
     question = (f"You ask the eight health questions. {told}", "Who gets a week now?")
     hint = "Go through them one by one: no, yes, cleared or still open."
-    return Item(question, Choice(options, _letter(options, words(gets))), hint, work, slips)
+    return Item(question, Choice(options, letter_of(options, words(gets))), hint, work, slips)
 
 
 def _first_misjudged(subset, gets, names, letter):
@@ -311,9 +307,9 @@ def does_it_reach_the_range(chance):
     slips = {}
     for name_of, helper in (("helpers for nothing", 0), ("helpers in full", 1)):
         other = _in_range(down + helper * row, helper * down + row, low, high)
-        slips.setdefault(other, Slip(name_of, _letter(options, other), 1) if other in options else None)
+        slips.setdefault(other, Slip(name_of, letter_of(options, other), 1) if other in options else None)
     if wanted != RANGES[0]:
-        slips.setdefault(RANGES[0], Slip("range misread", _letter(options, RANGES[0]), 3))
+        slips.setdefault(RANGES[0], Slip("range misread", letter_of(options, RANGES[0]), 3))
     slips = tuple(slip for text, slip in slips.items() if slip and text != wanted)
     question = (
         f"{name} is at the {level} level: {low:g} to {high:g} weekly sets for the lat, and as many for the mid-back. "
@@ -321,7 +317,7 @@ def does_it_reach_the_range(chance):
         "How do its weekly sets compare with the range?",
     )
     hint = "Count both muscles. Each pull helps the other one."
-    return Item(question, Choice(options, _letter(options, wanted)), hint, work, slips)
+    return Item(question, Choice(options, letter_of(options, wanted)), hint, work, slips)
 
 
 def _in_range(lat, mid, low, high):

@@ -9,7 +9,7 @@ from ...week import Known, all_no, candidates, first_load, liftable, next_load, 
 from ...week.health import after_pain
 from ...week.load_words import range_words
 from ...words import counted, written
-from ..asks import Choice, Number, Order, Reasoned
+from ..asks import Choice, Number, Order, Reasoned, letter_of
 from ..bank import template
 from ..gym import people
 from ..item import Item
@@ -17,10 +17,6 @@ from ..slips import Slip
 from ..working import Working
 
 NAMED = "w (1 + r/30)"  # the one of the seven equations that the chapter works out by hand
-
-
-def _letter(options, right):
-    return "abcdefgh"[options.index(right)]
 
 
 @cache
@@ -83,9 +79,9 @@ def a_range_on_the_stack(chance):
         work.say(f"The {words} end, {written(end, 1)} kg, rounds down to {on_step:g} kg on the stack.")
     work.say(f"So {right} goes on the page. Start at the low end.")
     slips = (
-        Slip("rounded up", _letter(options, raised), 1),
-        Slip("rounded up", _letter(options, widened), 2),
-        Slip("no such step", _letter(options, f"{written(low, 1)}–{written(high, 1)} kg"), 1),
+        Slip("rounded up", letter_of(options, raised), 1),
+        Slip("rounded up", letter_of(options, widened), 2),
+        Slip("no such step", letter_of(options, f"{written(low, 1)}–{written(high, 1)} kg"), 1),
     )
     question = (
         f"{name} remembers {load:g} kg, {counted(done, 'time')}, in the {pull}. "
@@ -94,7 +90,7 @@ def a_range_on_the_stack(chance):
         "Which first load goes on the page?",
     )
     hint = "Nothing is rounded towards a heavier load."
-    return Item(question, Choice(options, _letter(options, right)), hint, work, slips)
+    return Item(question, Choice(options, letter_of(options, right)), hint, work, slips)
 
 
 OTHERS = (
@@ -124,9 +120,9 @@ def the_load_of_another_pull(chance):
     work.say(f"For the {other}: {right}.")
     work.say("Ask for a normal set. Never test a maximum.")
     slips = (
-        Slip("load of another pull", _letter(options, same), 1),
-        Slip("load of another pull", _letter(options, half), 1),
-        Slip("maximum tested", _letter(options, test), 3),
+        Slip("load of another pull", letter_of(options, same), 1),
+        Slip("load of another pull", letter_of(options, half), 1),
+        Slip("maximum tested", letter_of(options, test), 3),
     )
     question = (
         f"{name} is at the {level} level and remembers {load} kg, {done} times, in the {known}. "
@@ -134,7 +130,7 @@ def the_load_of_another_pull(chance):
         f"What do you write for the {other}?",
     )
     hint = "Ask what a load in one pull says about another pull."
-    return Item(question, Choice(options, _letter(options, right)), hint, work, slips)
+    return Item(question, Choice(options, letter_of(options, right)), hint, work, slips)
 
 
 @dataclass(frozen=True)
@@ -206,7 +202,7 @@ def a_verdict_on_a_log(chance):
     told, fits, once = _logged(chance, rule, wanted)
     why = _why(rule)
     options, reasons = chance.shuffled(DO.values()), chance.shuffled(why.values())
-    sign = {kind: f"{_letter(options, DO[kind])}{reasons.index(why[kind]) + 1}" for kind in DO}
+    sign = {kind: f"{letter_of(options, DO[kind])}{reasons.index(why[kind]) + 1}" for kind in DO}
     work = Working()
     work.say("Read the table from the top and stop at the first line that fits.")
     kinds = tuple(DO)
@@ -219,7 +215,7 @@ def a_verdict_on_a_log(chance):
     if wanted != "stop":
         slips += [Slip("once for twice", sign[kind], min(kinds.index(kind) + 2, len(work))) for kind in once]
     else:
-        others = [_letter(options, DO[kind]) for kind in kinds[1:]]
+        others = [letter_of(options, DO[kind]) for kind in kinds[1:]]
         slips += [Slip("warning not heeded", f"{letter}*", len(work)) for letter in others]
     question = (
         f"{name} is at the {level} level, with sets of {rule.repetitions_low} to {rule.repetitions_high} repetitions.",
@@ -313,15 +309,15 @@ def the_next_load(chance):
     work.say(f"{fair} between {low:g} and {high:g} kg. So {right}.")
     more = {kg: f"{kg:g} kg is {100 * (kg / load - 1):.1f} % more. A fair step is {FAIR}." for kg in (plate, one, two)}
     off = [kg for kg in more if not low <= kg <= high]
-    slips = [Slip("unfair step", _letter(options, said[kg]), 2 if kg > high else 1, more[kg]) for kg in off]
+    slips = [Slip("unfair step", letter_of(options, said[kg]), 2 if kg > high else 1, more[kg]) for kg in off]
     if best > load:
-        slips.append(Slip("load not added", _letter(options, said[load]), 1))
+        slips.append(Slip("load not added", letter_of(options, said[load]), 1))
     question = (
         f"{name}'s log has 13 and 13 repetitions in the {pull} at {load:g} kg, with comfort 8 and no pain. "
         f"The load goes up in steps of {step.step_kg:g} kg, and there is {top} of {step.add_on_kg:g} kg.",
         f"A fair step is {FAIR}. What do you write for the next session?",
     )
-    ask = Choice(options, _letter(options, right))
+    ask = Choice(options, letter_of(options, right))
     return Item(question, ask, "Work out both ends of a fair step.", work, tuple(slips))
 
 
@@ -360,13 +356,13 @@ def pain_in_a_log(chance):
     work.say(f"Pain {pain} of 10 is pain. The {pull} stops, and a licensed clinician comes first.")
     work.say("Then “no” to all questions is not enough. Only “cleared” is, with the limits written down.")
     work.say(f"So: {said[week]}. Sudden pain, or pain that stays: an emergency department today.")
-    slips = [Slip("tested with a load", _letter(options, one), 1) for one in (light, other)]
-    slips.append(Slip(UNSEEN[cleared][0], _letter(options, said[not week]), 3, UNSEEN[cleared][1]))
+    slips = [Slip("tested with a load", letter_of(options, one), 1) for one in (light, other)]
+    slips.append(Slip(UNSEEN[cleared][0], letter_of(options, said[not week]), 3, UNSEEN[cleared][1]))
     note, answers = SEEN[cleared]
     question = (
         f"In {name}'s log, set {set_number} of the {pull} has pain {pain} of 10, in the shoulder. All else is good.",
         f"{note} {name} now answers {answers}.",
         "What do you plan?",
     )
-    ask = Choice(options, _letter(options, said[week]))
+    ask = Choice(options, letter_of(options, said[week]))
     return Item(question, ask, "Pain comes before everything else.", work, tuple(slips))
