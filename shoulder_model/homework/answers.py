@@ -64,8 +64,8 @@ def read_answers(content, opened):
         if place is not None:
             reader.long(row, columns, place) if columns.is_long else reader.wide(row, columns, place)
     if not columns.is_long:
-        absent = [place for place in range(1, len(opened.names) + 1) if place not in columns.questions]
-        reader.told += [f"There is no column for question {place}: nobody's answer to it counts." for place in absent]
+        absent = [str(place) for place in range(1, len(opened.names) + 1) if place not in columns.questions]
+        reader.told += [f"There is no column for question {', '.join(absent)}: each counts 0."] if absent else []
     if not text.endswith("\n"):
         reader.told.append(UNENDED)
     return reader.answers()
@@ -117,7 +117,7 @@ class _Reader:
     """Puts rows to the students of an assignment."""
 
     def __init__(self, opened):
-        self.given, self.count, self.told = opened.given, len(opened.names), []
+        self.given, self.count, self.told, self.strange = opened.given, len(opened.names), [], 0
         self.found = {}  # place of a student -> {number of a question: (line, text)}
         self.lines = {}  # place of a student -> line of a row that has answers
         self.known = {column: _by(opened.given, column) for column in ("sheet", "id", "name")}
@@ -133,10 +133,16 @@ class _Reader:
         )
         given = {"sheet": sheet[:LONGEST_ID], "id": student.id[:LONGEST_ID], "name": student.name[:LONGEST_NAME]}
         places = {column: self._places(column, same(text)) for column, text in given.items() if text}
+        if sheet and not places["sheet"]:
+            self.strange += 1
+            self._tell(f"Line {row.line}: sheet {said(sheet)} is not of this homework; the line was not marked.")
+            return None
         left = [some for some in places.values() if some]
         if not left:
-            whose = next((said(text) for text in given.values() if text), "nobody")
-            self._tell(f"Line {row.line}: {whose} is not in this homework and was not marked.")
+            whose = next(
+                (f"{said(text)} is not in this homework" for text in given.values() if text), "no id, name or sheet"
+            )
+            self._tell(f"Line {row.line}: {whose}; not marked.")
             return None
         both = set.intersection(*left)
         if not both:
@@ -203,6 +209,13 @@ class _Reader:
 
     def answers(self):
         """The `Answers`, with what is missing among what is told."""
+        if not self.found:
+            wrong = (
+                f"{counted(self.strange, 'sheet')} of another homework"
+                if self.strange
+                else "there is no answer in it yet"
+            )
+            raise ANSWERS.wrong(f"{wrong}; nothing was marked")
         texts = []
         for place, one in enumerate(self.given):
             found = self.found.get(place)

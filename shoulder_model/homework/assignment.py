@@ -3,6 +3,7 @@
 The same seed, templates and student give the same items on every machine, whoever else is in the class.
 """
 
+import re
 from dataclasses import dataclass
 from hashlib import sha256
 
@@ -89,14 +90,14 @@ def assign(students, *, seed, title=TITLE, names=(), in_chapters=(), in_objectiv
     """
     seed, title = _text("seed", str(seed), LONGEST_SEED), _text("title", title, LONGEST_TITLE)
     known = templates()
-    named = [choice("item", name, tuple(known)) for name in dict.fromkeys(names)]
+    named = [choice("item", name.strip().lower(), tuple(known)) for name in dict.fromkeys(names)]
     others = [name for name in _served(known, in_chapters, in_objectives) if name not in named]
     if not (names or in_chapters or in_objectives):
         others = list(known) if count is not None else []
     chosen = {*named, *_drawn(others, known, seed, None if count is None else count - len(named))}
     if not 1 <= len(chosen) <= MOST_ITEMS:
         told = f"{counted(len(chosen), 'question')} chosen, 1 to {MOST_ITEMS} fit on a sheet"
-        raise InputError("items", f"items: {told}; name chapters, objectives or items, and how many")
+        raise InputError("items", f"items: {told}; say which chapters, objectives or names, or how many")
     return Assignment(title, seed, tuple(name for name in known if name in chosen), tuple(students))
 
 
@@ -110,7 +111,8 @@ def _text(field, text, most):
 
 def _served(known, in_chapters, in_objectives):
     """Names of the templates of chapters and objectives, in the order of the chapters."""
-    numbers = [choice("chapter", str(number).zfill(2), tuple(chapters())) for number in in_chapters]
+    asked = [one for number in in_chapters for one in re.split(r"[,; ]+", str(number).strip().lower()) if one]
+    numbers = [choice("chapter", one.zfill(2), tuple(chapters())) for one in asked]
     ids = [choice("objective", one, tuple(objectives())) for one in in_objectives]
     return [name for name, one in known.items() if one.chapter in numbers or set(one.objectives) & set(ids)]
 
@@ -120,11 +122,8 @@ def _drawn(names, known, seed, count):
     if count is None:
         return names
     if not 0 <= count <= len(names):
-        more = f"{count} more" if count >= 0 else "fewer than were named"
-        there = counted(len(names), "template")
-        raise InputError(
-            "items", f"items: {more} wanted, and {there} to draw from; change the number, or name more chapters"
-        )
+        there = f"there are {len(names)} to choose from" if count > 0 else "more than that are named already"
+        raise InputError("items", f"items: that number does not work, {there}; change it, or name more chapters")
     chance, by_objective = Chance(f"{seed}/choice"), {}
     for name in chance.shuffled(names):
         by_objective.setdefault(known[name].objectives[0], []).append(name)

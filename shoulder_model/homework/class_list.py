@@ -135,8 +135,8 @@ def student_of(row, columns):
 
 
 def read_class(content):
-    """The students of a class list, a tuple of `Student` in its order; a row that says the same as one above counts
-    once.
+    """The students of a class list, a tuple of `Student` in its order; a row with an id that says the same as one
+    above counts once.
 
     Parameters
     ----------
@@ -155,17 +155,16 @@ def read_class(content):
             continue
         student = _checked(student_of(row, columns), row.line, columns)
         key = same(student.key)
-        whole = tuple(map(same, row.cells))
-        line, first, cells = found.setdefault(key, (row.line, student, whole))
-        if line != row.line and not (first == student if student.id else cells == whole):
+        line, first = found.setdefault(key, (row.line, student))
+        if line != row.line and not (student.id and first == student):
             raise CLASS_LIST.wrong(_twice(student, line), row.line)
         if len(found) > MOST_STUDENTS:
             raise CLASS_LIST.wrong(f"more than {MOST_STUDENTS} students; make it two classes", row.line)
     if not found:
         raise CLASS_LIST.wrong("no student in it; write one row a student below the heads")
-    students = tuple(student for _, student, _ in found.values())
+    students = tuple(student for _, student in found.values())
     if 0 < sum(bool(student.id) for student in students) < len(students):
-        line = next(line for line, student, _ in found.values() if not student.id)
+        line = next(line for line, student in found.values() if not student.id)
         raise CLASS_LIST.wrong("blank, while others have one; fill it in, or take the column out", line, "id")
     return students
 
@@ -200,4 +199,4 @@ def _checked(student, line, columns):
 def _twice(student, line):
     if student.id:
         return f"id {said(student.id)} stands in line {line} too, for somebody else; give each student one id"
-    return f"{said(student.name)} stands in line {line} too, with other cells; tell the two apart with a column id"
+    return f"{said(student.name)} stands in line {line} too; if they are two people, add a column id, else take one out"

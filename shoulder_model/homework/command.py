@@ -15,9 +15,9 @@ from .assignment import TITLE, assign
 from .assignment_file import open_assignment
 from .class_list import read_class
 from .folder import check_free, read_bytes, whole_folder
-from .make_set import ANSWERS, ASSIGNMENT, README, Wanted, make_set
+from .make_set import ANSWERS, ASSIGNMENT, README, Wanted, make_set, stem
 from .marking import details_csv, mark, marks_csv, summary
-from .report import report_document
+from .report import feedback_document, report_document
 
 MARKS = "marks"
 SHOWN = 10  # lines of what has to be looked at that are printed
@@ -26,23 +26,25 @@ EXAMPLES = """examples:
   python -m shoulder_model homework list
   python -m shoulder_model homework set class.csv --to week3 --seed 7 --chapters 03 04 --items 12
   python -m shoulder_model homework set class.csv --to week4 --seed 8 --objectives 03.wider 03.choose --pdf
-  python -m shoulder_model homework mark week3 week3/answers.csv
+  python -m shoulder_model homework set class.csv --to week5 --seed 9 --names "tape on the bar" "which line is w"
+  python -m shoulder_model homework mark week3 week3/answers.csv --feedback
 """
 
 
 def _parser():
     parser = argparse.ArgumentParser(
         prog="python -m shoulder_model homework",
-        description="A sheet of its own for each student of a class, and marking.",
+        description="Make a different sheet for each student in a class, and mark the answers.",
         epilog=EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     verbs = parser.add_subparsers(dest="verb", required=True, metavar="set|mark|list")
     _set_parser(verbs.add_parser("set", help="make sheets, keys and tables for a class"))
     marking = verbs.add_parser("mark", help="mark a table of answers")
-    marking.add_argument("folder", type=Path, help="that `homework set` made, or its assignment.json")
+    marking.add_argument("folder", type=Path, help="the folder made by homework set, or its assignment.json")
     marking.add_argument("answers", type=Path, help="the filled-in table (CSV)")
     marking.add_argument("--to", type=Path, metavar="FOLDER", help=f"where to (default: {MARKS} in the folder)")
+    marking.add_argument("--feedback", action="store_true", help="a page for each student too, to hand back")
     _output_options(marking)
     verbs.add_parser("list", help="list all that can be asked, by objective")
     return parser
@@ -51,21 +53,43 @@ def _parser():
 def _set_parser(parser):
     parser.add_argument("class_list", type=Path, metavar="CLASS.csv", help="one row a student: id, name or both")
     parser.add_argument("--to", type=Path, required=True, metavar="FOLDER", help="a new folder")
-    parser.add_argument("--seed", required=True, help="any word or number; the same one gives the same sheets again")
+    parser.add_argument(
+        "--seed", required=True, help="any word or number; use the same one to get the same sheets again"
+    )
     parser.add_argument("--title", default=TITLE, help=f"stands on each sheet (default: {TITLE})")
-    parser.add_argument("--chapters", nargs="+", default=(), metavar="NUMBER", help="all questions of these, as 03 a1")
-    parser.add_argument("--objectives", nargs="+", default=(), metavar="ID", help="all questions of these, see list")
-    parser.add_argument("--names", nargs="+", default=(), metavar="NAME", help="these questions, see list")
-    parser.add_argument("--items", type=int, metavar="COUNT", help="so many, drawn by the seed")
+    parser.add_argument(
+        "--chapters",
+        nargs="+",
+        default=(),
+        metavar="NUMBER",
+        help="all questions from these chapters, for example 03 a1",
+    )
+    parser.add_argument(
+        "--objectives",
+        nargs="+",
+        default=(),
+        metavar="ID",
+        help="all questions for these objectives (ids: homework list)",
+    )
+    parser.add_argument(
+        "--names",
+        nargs="+",
+        default=(),
+        metavar="NAME",
+        help="these questions, each in quotation marks (see homework list)",
+    )
+    parser.add_argument("--items", type=int, metavar="COUNT", help="how many questions; chosen at random by the seed")
     _output_options(parser)
 
 
 def _output_options(parser):
     parser.add_argument("--pdf", action="store_true", help="PDF too, not only HTML")
     parser.add_argument("--paper", choices=PAPERS, default=PAPERS[0], help=f"default: {PAPERS[0]}")
-    parser.add_argument("--semicolon", action="store_true", help="semicolons between the cells of tables")
     parser.add_argument(
-        "--replace", action="store_true", help="a folder that is there gives way, and is kept as NAME.before"
+        "--semicolon", action="store_true", help="separate cells with semicolons (for spreadsheets with decimal commas)"
+    )
+    parser.add_argument(
+        "--replace", action="store_true", help="replace a folder that is there; the old one is kept as NAME.before"
     )
 
 
@@ -115,6 +139,9 @@ def _wanted(options):
 
 def _set(options):
     check_free(options.to, options.replace)
+    for folder in options.to.absolute().parents:
+        if (folder / ASSIGNMENT).exists():
+            raise InputError("folder", f"{options.to}: lies inside another homework; choose a folder beside it")
     students = read_class(read_bytes(options.class_list))
     assignment = assign(
         students, seed=options.seed, title=options.title, names=options.names, in_chapters=options.chapters,
@@ -153,6 +180,8 @@ def _mark(options):
         (folder / "marks.csv").write_bytes(marks_csv(marks, wanted.delimiter).encode("utf-8"))
         (folder / "answers_marked.csv").write_bytes(details_csv(marks, wanted.delimiter).encode("utf-8"))
         report = report_document(marks)
+        if options.feedback:
+            _write_feedback(marks, folder / "feedback", wanted)
         (folder / "report.html").write_bytes(document_html(report, wanted.paper).encode("utf-8"))
         if wanted.pdf:
             from ..document.pdf import document_pdf
@@ -163,6 +192,15 @@ def _mark(options):
         _say(f"  {line}")
     if len(marks.told) > SHOWN:
         _say(f"  and {len(marks.told) - SHOWN} more; the report has them")
+
+
+def _write_feedback(marks, folder, wanted):
+    """A page for each student whose answers came."""
+    folder.mkdir()
+    width = len(str(len(marks.marked)))
+    for place, one in enumerate(marks.marked, 1):
+        page = document_html(feedback_document(marks, one), wanted.paper)
+        (folder / f"{stem(place, width, one.student, one.sheet_id)}.html").write_bytes(page.encode("utf-8"))
 
 
 def _list(options):

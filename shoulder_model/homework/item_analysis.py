@@ -91,7 +91,7 @@ def _separates(with_rest, rule):
     if with_rest < rule["separates"]:
         return "It does not separate: those who know the rest do little better."
     well = " well" if with_rest >= rule["separates_well"] else ""
-    return f"It separates{well} those who know the rest."
+    return f"It separates{well} those who know the rest from those who do not."
 
 
 @dataclass(frozen=True)
@@ -114,7 +114,7 @@ class Analysis:
             return (
                 told + "the questions ask for different things or are few, so two students' sums compare only roughly."
             )
-        return told + "the questions go together, and the sum says something about a student."
+        return told + "the questions hang together, so the total score is worth using."
 
 
 def alpha(scores):
@@ -222,7 +222,7 @@ def item_picture(analysis):
     shapes += [Stroke((at(0, line), at(1, line)), "guide"), *_ticks(at, low)]
     dots = [at(one.difficulty, one.with_rest) for one in shown]
     shapes += _numbers([str(one.number) for one in shown], dots) + [Dot(*dot) for dot in dots]
-    shapes += [Label((LEFT + RIGHT) / 2, HEIGHT - 2, "mean score: hard on the left, easy on the right", "middle")]
+    shapes += [Label((LEFT + RIGHT) / 2, HEIGHT - 2, "mean score (right: easier)", "middle")]
     shapes += [Label(2, 4.2, "correlation with the rest")]
     return Scene(_picture_words(analysis, shown), HEIGHT, tuple(shapes))
 

@@ -29,12 +29,15 @@ class Marked:
         As typed, "" where there is none.
     verdicts : tuple of practice.verdict.Verdict
         One for each question.
+    right : tuple of str
+        The right answers in words.
     """
 
     student: Student
     sheet_id: str
     answers: tuple
     verdicts: tuple
+    right: tuple = ()
 
     @property
     def score(self):
@@ -60,12 +63,15 @@ class ClassMarks:
         Those whose answers came.
     told : tuple of str
         What was missing, unknown or could not be read.
+    everybody : tuple of Marked
+        All students in the order of the class list; who sent nothing has no answers and no verdicts.
     """
 
     title: str
     names: tuple
     marked: tuple
     told: tuple
+    everybody: tuple
 
     @property
     def scores(self):
@@ -93,19 +99,28 @@ def mark(content, opened):
     marked = tuple(
         _marked(one, texts) for one, texts in zip(opened.given, read.texts, strict=True) if texts is not None
     )
+    absent = tuple(
+        Marked(one.student, one.sheet_id, (), ())
+        for one, texts in zip(opened.given, read.texts, strict=True)
+        if texts is None
+    )
     unread = [line for one in marked for line in _unread(one)]
-    return ClassMarks(opened.title, opened.names, marked, (*read.told, *unread))
+    order = {one.sheet_id: place for place, one in enumerate(opened.given)}
+    everybody = tuple(sorted((*marked, *absent), key=lambda one: order[one.sheet_id]))
+    return ClassMarks(opened.title, opened.names, marked, (*read.told, *unread), everybody)
 
 
 def _marked(one, texts):
     verdicts = (judge(*asked, text) if text else MISSING for asked, text in zip(one.questions, texts, strict=True))
-    return Marked(one.student, one.sheet_id, texts, tuple(verdicts))
+    right = tuple(ask.shown(ask.key) for ask, _ in one.questions)
+    return Marked(one.student, one.sheet_id, texts, tuple(verdicts), right)
 
 
 def _unread(one):
-    for place, (text, verdict) in enumerate(zip(one.answers, one.verdicts, strict=True), 1):
-        if text and not verdict.is_read:
-            yield f"{one.student.label}: the answer to {place}, {said(text)}, could not be read and counts 0."
+    pairs = enumerate(zip(one.answers, one.verdicts, strict=True), 1)
+    unread = [f"{place} ({said(text)})" for place, (text, verdict) in pairs if text and not verdict.is_read]
+    if unread:
+        yield f"{one.student.label}: could not be read and counts 0: {', '.join(unread)}."
 
 
 def marks_csv(marks, delimiter=","):
@@ -124,11 +139,13 @@ def marks_csv(marks, delimiter=","):
         "per cent",
         "slips",
     )
-    rows = (_row(one, count) for one in marks.marked)
+    rows = (_row(one, count) for one in marks.everybody)
     return BOM + table_text([heads, *rows], delimiter)
 
 
 def _row(one, count):
+    if not one.verdicts:  # nothing came: blank, so that no line moves
+        return (*cells_of(one.student), inert(one.sheet_id), *[""] * (count + 4))
     slips = "; ".join(f"q{place}: {name}" for place, name in one.slips)
     scores = (f"{verdict.score:g}" for verdict in one.verdicts)
     total = f"{one.score:g}", count, f"{100 * one.score / count:.0f}"
@@ -140,7 +157,7 @@ def details_csv(marks, delimiter=","):
 
     ``marks`` is a `ClassMarks`, ``delimiter`` the text between cells.
     """
-    heads = ("id", "name", "sheet", "question", "item", "answer", "score", "slip", "said")
+    heads = ("id", "name", "sheet", "question", "item", "answer", "score", "slip", "feedback")
     rows = [heads]
     for one in marks.marked:
         for place, (name, text, verdict) in enumerate(zip(marks.names, one.answers, one.verdicts, strict=True), 1):
@@ -155,6 +172,6 @@ def summary(marks):
         return "Nobody's answers were marked."
     totals, count = marks.scores.sum(axis=1), len(marks.names)
     return (
-        f"{counted(len(totals), 'student')} marked, {counted(count, 'question')}: "
+        f"{len(totals)} of {counted(len(marks.everybody), 'student')} marked, {counted(count, 'question')}: "
         f"mean {totals.mean():.1f} of {count}, from {totals.min():g} to {totals.max():g}."
     )

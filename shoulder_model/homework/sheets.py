@@ -29,17 +29,17 @@ CAUTION = (
 HOW = "How to write your answers"
 HOW_LINES = {  # kind of answer -> how it is written
     Number: "A number with its unit: 12.5 N m. A decimal comma is fine.",
-    Choice: "One of several: its letter or its number, as b.",
-    Order: "An order: the letters from first to last, as c a d b.",
-    Pick: "Places on a picture: their letters, as B, or B E for two.",
-    Reasoned: "A choice with its reason: a letter and a number, as b 2.",
+    Choice: "Multiple choice: write the letter or the number, for example b.",
+    Order: "An order: the letters from first to last, for example c a d b.",
+    Pick: "Places on a picture: their letters, for example B, or B E for two.",
+    Reasoned: "A choice with its reason: a letter and a number, for example b 2.",
 }
 GENERAL = "One answer to each question, on its line. Work it out above the line, or on paper of your own."
 ROOM = 14.0  # mm, to work out a number
 GROUP = 6  # questions in one table to mark by hand
 MARK_WIDTHS, TABLE_WIDTH = (42, 24), 186  # of a table to mark by hand, mm
 BOM = "\ufeff"  # spreadsheets take what follows for UTF-8
-PER_SHEET = "Every sheet has numbers of its own, so compare the way, not the result."
+PER_SHEET = "Everyone has different numbers, so compare methods, not answers."
 
 
 def sheet_document(title, student, sheet_id, items):
@@ -120,7 +120,7 @@ def key_document(title, student, sheet_id, items):
     parts = [fields]
     for place, item in enumerate(items, 1):
         parts.append(Numbered(f"{place}: {_told(item.ask)}", tuple(item.solution)))
-        told = f"From “{item.template}”; read again: {known[item.template].section}."
+        told = f"Question: {item.template}. See section {known[item.template].section}."
         parts.append(Points((*_slips_line(item), told)))
     return Document(f"Key: {title}", (*parts, Line(CAUTION)), f"Key: {title}, sheet {sheet_id}")
 
@@ -137,12 +137,17 @@ def _told(ask):
 
 def _slips_line(item):
     """What common slips would give: one line, or none."""
-    named = [f"{_slip_answer(item.ask, slip.answer)}, {slip.name}" for slip in item.slips]
+    named = [f"{_slip_answer(item.ask, slip.answer)}: {slip.name}" for slip in item.slips]
     return (f"Slips: {'; '.join(named)}.",) if named else ()
 
 
 def _slip_answer(ask, answer):
-    return ask.shown(answer) if isinstance(ask, Number) else " ".join(answer).replace("*", "any letter,")
+    if isinstance(ask, Number):
+        return f"{ask.shown(answer)}"
+    if isinstance(ask, Reasoned) and "*" in answer:
+        letter, digit = answer
+        return f"any choice with reason {digit}" if letter == "*" else f"{letter} with any reason"
+    return " ".join(answer)
 
 
 def marking_table(title, sheets):
@@ -160,7 +165,7 @@ def marking_table(title, sheets):
         A table for every six questions in words and letters.
     """
     count = len(sheets[0][2])
-    parts = [Line("The right answer of each sheet, question by question. Tick what is right.")]
+    parts = [Line("The right answer of each sheet, question by question.")]
     for first in range(0, count, GROUP):
         places = range(first, min(first + GROUP, count))
         heads = ("student", "sheet", *(str(place + 1) for place in places))

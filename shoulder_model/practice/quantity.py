@@ -12,12 +12,12 @@ from ..inputs import InputError
 LONGEST, LONGEST_UNIT = 60, 20  # letters
 ALIASES = {  # how units are typed, without blanks, dots and case -> how pint writes them
     "nm": "N*m", "newtonmetre": "N*m", "newtonmetres": "N*m", "newtonmeter": "N*m", "newtonmeters": "N*m",
-    "ncm": "N*cm", "kgm": "kg*m", "kgcm": "kg*cm", "knm": "kN*m",
+    "ncm": "N*cm", "lbft": "lbf*foot", "ftlb": "lbf*foot", "ftlbs": "lbf*foot", "lbin": "lbf*inch", "inlb": "lbf*inch", "kgm": "kg*m", "kgcm": "kg*cm", "knm": "kN*m",
     "n": "N", "newton": "N", "newtons": "N", "kn": "kN",
     "kg": "kg", "kgs": "kg", "kilo": "kg", "kilos": "kg", "kilogram": "kg", "kilograms": "kg", "g": "g", "lb": "lb", "lbs": "lb",
     "pounds": "lb", "kp": "kgf", "kgf": "kgf",
-    "cm": "cm", "centimetre": "cm", "centimetres": "cm", "centimeters": "cm", "m": "m", "metre": "m", "metres": "m", "meters": "m",
-    "mm": "mm", "in": "inch", "inch": "inch", "inches": "inch", '"': "inch", "ft": "foot",
+    "cm": "cm", "centimetre": "cm", "centimetres": "cm", "centimeters": "cm", "cms": "cm", "m": "m", "metre": "m", "metres": "m", "meters": "m",
+    "mm": "mm", "mms": "mm", "in": "inch", "inch": "inch", "inches": "inch", '"': "inch", "ft": "foot",
     "°": "deg", "º": "deg", "deg": "deg", "degs": "deg", "degree": "deg", "degrees": "deg", "rad": "rad", "radians": "rad",
     "j": "J", "joule": "J", "joules": "J", "kj": "kJ",
     "%": "percent", "%mvic": "percent", "%mvc": "percent", "percent": "percent", "percentage": "percent", "×": "", "x": "", "times": "", "": "",

@@ -64,7 +64,8 @@ def _of_number(ask, slips, answer):
         slip = _nearest(ask, slips, answer.value)
         return _slipped(slip, told) if slip else Verdict(0.0, f"No. {told}")
     if abs(answer.value - key) <= ask.tolerance:
-        told = {"none": f" Write the unit too: {ask.unit}.", "turned": f" In {ask.unit} it is {ask.shown(key)}."}
+        told = {} if ask.unit == "×" else {"none": f" Write the unit too: {ask.unit}."}
+        told["turned"] = f" In {ask.unit} it is {ask.shown(key)}."
         return Verdict(1.0, "Right." + told.get(answer.given, ""))
     slip = _nearest(ask, slips, answer.value)
     return _slipped(slip) if slip else Verdict(0.0, f"No.{_how_far(answer.value, key)}")
@@ -79,7 +80,7 @@ def _nearest(ask, slips, value):
 def _how_far(value, key):
     """Whether an answer is too large or too small, where that can be said of both signs."""
     if value * key < 0:
-        return " The sign is the other one."
+        return " The sign is wrong."
     return " It is too large." if abs(value) > abs(key) else " It is too small."
 
 

@@ -77,7 +77,12 @@ def test_letters_of_an_old_spreadsheet_are_read():
 
 def test_a_letter_made_of_two_is_the_same_student():
     assert read_class("name\nZoe\u0308\n") == read_class("name\nZoë\n") and same("STRASSE ") == same("straße")
-    assert read_class("name\nZoë\nZoe\u0308\n") == (Student("", "Zoë"),)
+    assert read_class("id;name\n1;Zoë\n1;Zoe\u0308\n") == (Student("1", "Zoë"),)
+
+
+def test_the_same_name_twice_may_be_two_people():
+    with pytest.raises(InputError, match=r"line 3: 'Zoë' stands in line 2 too.*column id"):
+        read_class("name\nZoë\nZoe\u0308\n")
 
 
 @pytest.mark.parametrize(

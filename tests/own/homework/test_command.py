@@ -58,7 +58,7 @@ def test_a_set_is_made_and_marked(class_file, tmp_path, capsys):
     (to / "answers.csv").write_bytes((to / "key.csv").read_bytes())
     assert run("mark", to, to / "answers.csv") == 0
     assert files(to / "marks") == ["answers_marked.csv", "marks.csv", "report.html"]
-    assert "6 students marked, 4 questions: mean 4.0 of 4" in capsys.readouterr().out
+    assert "6 of 6 students marked, 4 questions: mean 4.0 of 4" in capsys.readouterr().out
 
 
 def test_the_same_list_and_seed_give_the_same_files(tmp_path):
@@ -95,7 +95,7 @@ def test_nothing_is_overwritten_without_a_word_and_nothing_is_lost_with_it(class
     [
         (["--chapters", "99"], "chapter '99'"),
         (["--names", "grip in inches"], "nearest: grip in centimetres"),
-        (["--items", "900"], "items: 900 more wanted"),
+        (["--items", "900"], "items: that number does not work, there are"),
         (["--title", ""], "title"),
     ],
 )

@@ -2,6 +2,7 @@
 
 import csv
 import io
+from html import escape
 
 import numpy as np
 import pytest
@@ -12,7 +13,7 @@ from shoulder_model.document.pdf import document_pdf
 from shoulder_model.homework.answers import UNENDED, read_answers
 from shoulder_model.homework.item_analysis import analysis_of
 from shoulder_model.homework.marking import details_csv, mark, marks_csv, summary
-from shoulder_model.homework.report import report_document
+from shoulder_model.homework.report import feedback_document, report_document
 from shoulder_model.homework.sheets import blank_answers
 from shoulder_model.inputs import InputError
 from shoulder_model.practice.asks import Number
@@ -47,7 +48,7 @@ def rows_of(text):
 def test_all_right_counts_all_on_every_sheet():
     marks = mark(wide([[one.id, *keys] for one, _, keys in KEYS]), OPENED)
     assert [one.score for one in marks.marked] == [COUNT] * len(STUDENTS) and not marks.told
-    assert summary(marks).startswith(f"6 students marked, {COUNT} questions: mean {COUNT}.0")
+    assert summary(marks).startswith(f"6 of 6 students marked, {COUNT} questions: mean {COUNT}.0")
 
 
 def test_the_blank_table_filled_in_is_read():
@@ -108,15 +109,36 @@ def test_missing_answers_count_nothing_and_are_told():
     assert marks.marked[0].score == COUNT - 2 and "Zoë Müller, 1001: no answer to 4, 5; each counts 0." in marks.told
     assert sum("no answers came" in line for line in marks.told) == len(STUDENTS) - 1
     marks = mark(table_text([("id", "q1"), (student.id, keys[0])]), OPENED)
-    assert "There is no column for question 2: nobody's answer to it counts." in marks.told
+    assert "There is no column for question 2, 3, 4, 5, 6, 7: each counts 0." in marks.told
 
 
 def test_unknown_students_are_told_and_not_marked():
-    marks = mark(wide([["4711", *["b"] * COUNT]]), OPENED)
-    assert not marks.marked and any("Line 2: '4711' is not in this homework" in line for line in marks.told)
-    assert summary(marks) == "Nobody's answers were marked."
-    page = report_document(marks)
-    assert not any(isinstance(part, Table) for part in page.parts) and document_pdf(page)
+    student, _, keys = KEYS[0]
+    marks = mark(wide([["4711", *["b"] * COUNT], [student.id, *keys]]), OPENED)
+    assert len(marks.marked) == 1 and any("Line 2: '4711' is not in this homework" in line for line in marks.told)
+    assert len(rows_of(marks_csv(marks))) == len(marks.everybody) == len(STUDENTS), "a line for each, whoever answered"
+
+
+def test_where_nothing_can_be_marked_one_line_says_so():
+    for table in (wide([["4711", *["b"] * COUNT]]), wide([[KEYS[0][0].id, *[""] * COUNT]])):
+        with pytest.raises(InputError, match="nothing was marked"):
+            mark(table, OPENED)
+
+
+def test_sheets_of_another_homework_are_not_marked():
+    (student, sheet_id, keys), (other, _, answers) = KEYS[:2]
+    heads = ("name", "sheet", *(f"q{place}" for place in range(1, COUNT + 1)))
+    rows = [(student.name, sheet_id, *keys), (other.name, "ZZZZZZ", *answers)]
+    marks = mark(table_text([heads, *rows]), OPENED)
+    assert len(marks.marked) == 1 and any("sheet 'ZZZZZZ' is not of this homework" in line for line in marks.told)
+
+
+def test_a_page_to_hand_back_has_each_answer_with_what_is_said_to_it():
+    answers = class_answers(OPENED)
+    marks = mark(wide([[one.id, *texts] for one, texts in zip(STUDENTS, answers, strict=True)]), OPENED)
+    page = document_html(feedback_document(marks, marks.marked[0]))
+    assert all(escape(verdict.words) in page for verdict in marks.marked[0].verdicts)
+    assert all(escape(name) in page for name in marks.names) and "licensed clinician" in page
 
 
 def test_a_name_helps_where_an_id_is_lost_and_that_is_told():
@@ -197,8 +219,8 @@ def test_tables_of_marks_add_up():
     details = rows_of(details_csv(marks))
     assert len(details) == COUNT * len(marks.marked)
     assert sum(float(row["score"]) for row in details) == marks.scores.sum()
-    assert {row["said"] for row in details if row["score"] == "1"} <= {
-        row["said"] for row in details if row["said"].startswith("Right.")
+    assert {row["feedback"] for row in details if row["score"] == "1"} <= {
+        row["feedback"] for row in details if row["feedback"].startswith("Right.")
     }
 
 
@@ -213,7 +235,7 @@ def test_the_report_says_the_same_on_both_papers_and_has_everybody_in_it():
     assert all(squeezed(one.student.name) in printed for one in marks.marked)
     check_inside(pdf, (595.28, 841.89))
     items, scores = (part for part in page.parts if isinstance(part, Table))
-    assert [row[2] for row in scores.rows] == [f"{one.score:g} of {COUNT}" for one in marks.marked]
+    assert [row[2] for row in scores.rows] == [f"{one.score:g}/{COUNT}" for one in marks.marked]
     assert [float(row[2]) for row in items.rows] == pytest.approx(marks.scores.mean(axis=0), abs=0.0051)
     (picture,) = (part for part in page.parts if isinstance(part, Picture))
     assert all(f"Question {place}:" in picture.scene.words for place in range(1, COUNT + 1))

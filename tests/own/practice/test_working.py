@@ -54,7 +54,7 @@ SLIPS = (Slip("whole load", 40.0, 1), Slip("mass for force", 2.04, 2), Slip("cm 
         ("2.04 kg", 0, "mass for force", "This is a mass"),
         ("1990", 0, "cm for m", "100"),
         ("27", 0, "", "It is too large."),
-        ("-20", 0, "", "The sign is the other one."),
+        ("-20", 0, "", "The sign is wrong."),
     ],
 )
 def test_a_number_is_right_near_the_key_and_its_slip_is_named(typed, score, slip, told):
