@@ -114,7 +114,7 @@ def _students(assignment, folder, wanted, places):
         name = stem(place + 1, width, student, sheet_id)
         _put(folder / SHEETS / name, sheet_document(assignment.title, student, sheet_id, items), wanted)
         _put(folder / KEYS / f"{name}_key", key_document(assignment.title, student, sheet_id, items), wanted)
-        made.append(([plain_item(item) for item in items], tuple(short_key(item.ask) for item in items)))
+        made.append(([plain_item(item) for item in items], tuple(short_key(item) for item in items)))
     return made
 
 

@@ -102,10 +102,11 @@ _ASKED = {
 }  # fmt: skip
 
 
-def short_key(ask):
-    """The right answer to what is asked (``ask``, one of `practice.asks`) as it is written on a sheet, text."""
+def short_key(item):
+    """The right answer to an ``item`` (`practice.item.Item`) as it is written on a sheet, text."""
+    ask = item.ask
     if isinstance(ask, Number):
-        return ask.shown(ask.key)
+        return item.right_answer
     return ask.key if isinstance(ask, Choice) else " ".join(ask.key)
 
 
@@ -119,15 +120,15 @@ def key_document(title, student, sheet_id, items):
     fields = Fields((("Student", student.label), ("Sheet", sheet_id)))
     parts = [fields]
     for place, item in enumerate(items, 1):
-        parts.append(Numbered(f"{place}: {_told(item.ask)}", tuple(item.solution)))
+        parts.append(Numbered(f"{place}: {_told(item)}", tuple(item.solution)))
         told = f"Question: {item.template}. See section {known[item.template].section}."
         parts.append(Points((*_slips_line(item), told)))
     return Document(f"Key: {title}", (*parts, Line(CAUTION)), f"Key: {title}, sheet {sheet_id}")
 
 
-def _told(ask):
+def _told(item):
     """The right answer with its words."""
-    answer = ask.shown(ask.key)
+    ask, answer = item.ask, item.right_answer
     return (
         answer
         if isinstance(ask, Number | Choice | Pick)

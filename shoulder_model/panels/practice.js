@@ -39,14 +39,28 @@ function picture(svg, name = "") {
 function render({ model, el }) {
   const root = made("div", "practice"), heard = made("div", "practice-heard"), name = `practice-${Math.random().toString(36).slice(2)}`;
   heard.setAttribute("aria-live", "polite");
+  root.setAttribute("role", "region");
+  root.setAttribute("aria-label", "Practice");
   within(el, root, heard);
-  let ticking = null, ends = 0, read = () => "";
+  let ticking = null, ends = 0, read = () => "", touched = false;
 
   const send = (what, more = {}) => model.send({ do: what, ...more });
 
+  // The page says it again even if the words are the same.
+  function say(words) {
+    heard.textContent = "";
+    if (words) setTimeout(() => { heard.textContent = words; }, 60);
+  }
+
+  // What was typed or chosen, for a question that is left.
+  const draft = () => ({ text: touched ? read() : "", at: model.get("view").at });
+
   function action(words, what, more, kind = "") {
     const button = made("button", kind, words);
-    button.addEventListener("click", () => send(what, typeof more === "function" ? more() : more));
+    button.addEventListener("click", () => {
+      send(what, typeof more === "function" ? more() : more);
+      if (what === "export") say("Saved as my-practice.csv in your downloads.");
+    });
     return button;
   }
 
@@ -76,7 +90,8 @@ function render({ model, el }) {
       return group.element;
     },
     reasoned(ask) {
-      const [letters, digits] = ask.signs, [letter, digit] = [ask.given[0], ask.given[1]];
+      const [letters, digits] = ask.signs, given = [...ask.given];
+      const letter = given.find((sign) => letters.includes(sign)), digit = given.find((sign) => digits.includes(sign));
       const first = oneOf("Your choice", ask.options, letters, letter, "choice");
       const second = oneOf("The reason", ask.reasons, digits, digit, "reason");
       read = () => first.value() + second.value();
@@ -89,8 +104,9 @@ function render({ model, el }) {
         const to = place + by;
         if (to < 0 || to >= order.length) return;
         [order[place], order[to]] = [order[to], order[place]];
+        touched = true;
         show(to, focus);
-        heard.textContent = `${ask.things[ask.signs.indexOf(order[to])]}: now ${to + 1} of ${order.length}`;
+        say(`${ask.things[ask.signs.indexOf(order[to])]}: now ${to + 1} of ${order.length}`);
       };
       const show = (at = -1, part = "li") => {
         rows.replaceChildren(...order.map((sign, place) => {
@@ -128,6 +144,7 @@ function render({ model, el }) {
         const label = made("label", "one"), box = made("input");
         box.type = ask.count === 1 ? "radio" : "checkbox";
         box.name = `${name}-pick`;
+        box.value = letter;
         box.addEventListener("change", () => toggle(letter));
         box.addEventListener("keydown", (event) => { if (event.key === "Enter") { event.preventDefault(); answer(); } });
         within(field, within(label, box, made("span", "", `${letter}: ${told}`)));
@@ -138,6 +155,7 @@ function render({ model, el }) {
       join.setAttribute("class", "joined");
       svg.insertBefore(join, marks[0]);
       function toggle(letter) {
+        touched = true;
         const at = chosen.indexOf(letter);
         if (at >= 0 && ask.count > 1) chosen.splice(at, 1);
         else if (at < 0) { chosen.push(letter); while (chosen.length > ask.count) chosen.shift(); }
@@ -175,7 +193,7 @@ function render({ model, el }) {
     return { element: field, value: () => boxes.find((box) => box.checked)?.value ?? "" };
   }
 
-  function answer() { send("answer", { text: read() }); }
+  function answer() { send("answer", { text: read(), at: model.get("view").at }); }
 
   const screens = {
     home(view) {
@@ -201,12 +219,24 @@ function render({ model, el }) {
     question(view) {
       const { ask, verdict, exam } = view;
       const figure = view.svg ? picture(view.svg) : null, text = made("div", "text");
-      within(text, title(view.title), ...view.question.map((words) => made("p", "", words)), view.lines.length ? list("ol", "lines", view.lines) : null);
+      const asked = within(made("div"), ...view.question.map((words) => made("p", "", words)), view.lines.length ? list("ol", "lines", view.lines) : null);
+      const head = title(view.title), trouble = made("p", "trouble", view.trouble);
+      asked.id = `${name}-asked`;
+      trouble.id = `${name}-trouble`;
+      head.setAttribute("aria-describedby", asked.id);
+      within(text, head, asked);
       const field = askers[ask.kind](ask, figure), over = verdict && verdict.over;
+      field.addEventListener("input", () => { touched = true; });
+      for (const box of field.querySelectorAll("input")) {
+        if (over && box.type !== "text" && verdict.right.includes(box.value)) box.parentElement.classList.add("key");
+        if (!view.trouble || box.type !== "text") continue;
+        box.setAttribute("aria-invalid", "true");
+        box.setAttribute("aria-describedby", trouble.id);
+      }
       if (over) for (const part of field.querySelectorAll("input, button")) part.disabled = true;
       if (over) for (const part of field.querySelectorAll("li")) part.tabIndex = -1;
       within(text, field, view.hint ? made("p", "hint", view.hint) : null, verdict ? verdictOf(verdict) : null);
-      within(root, within(made("div", figure ? "work with-picture" : "work"), text, figure), made("p", "trouble", view.trouble), buttonsOf(view));
+      within(root, within(made("div", figure ? "work with-picture" : "work"), text, figure), trouble, buttonsOf(view));
       if (exam) within(root, dotsOf(exam));
     },
     page(view) {
@@ -231,7 +261,7 @@ function render({ model, el }) {
     within(box, made("b", "", sign + words), key ? made("p", "", `Answer: ${key}`) : null);
     if (solution.length) {
       const steps = list("ol", "lines", solution);
-      if (line) steps.children[line - 1].classList.add("slipped");
+      if (line) within(steps.children[line - 1], made("b", "slipped", "  \u2190 the slip is here"));
       within(box, steps);
     }
     if (again) within(box, within(made("p"), document.createTextNode("Read again: "), linkTo(again)));
@@ -241,13 +271,14 @@ function render({ model, el }) {
   function buttonsOf({ verdict, exam, hint, has_hint: hasHint }) {
     const row = made("div", "buttons");
     if (exam) {
-      within(row, action("Keep this answer", "answer", () => ({ text: read() }), "main"), action("Next", "go", { place: exam.place + 1 }));
+      within(row, action("Keep this answer", "answer", () => ({ text: read(), at: model.get("view").at }), "main"),
+        action("Next", "go", () => ({ place: exam.place + 1, ...draft() })));
       row.lastChild.disabled = exam.place + 1 >= exam.answered.length;
     } else if (verdict && verdict.over) {
       within(row, action("Next", "next", {}, "main"));
     } else {
-      within(row, action(verdict ? "Check again" : "Check", "answer", () => ({ text: read() }), "main"));
-      if (hasHint && !hint) within(row, action("Hint", "hint"));
+      within(row, action(verdict ? "Check again" : "Check", "answer", () => ({ text: read(), at: model.get("view").at }), "main"));
+      if (hasHint && !hint) within(row, action("Hint", "hint", () => ({ text: read() })));
       within(row, action("Show me", "show"));
     }
     return row;
@@ -257,7 +288,7 @@ function render({ model, el }) {
     const row = within(made("nav", "dots"));
     row.setAttribute("aria-label", "Questions of the exam");
     return within(row, ...answered.map((done, at) => {
-      const dot = action(`${at + 1}`, "go", { place: at }, done ? "done" : "");
+      const dot = action(`${at + 1}`, "go", () => ({ place: at, ...draft() }), done ? "done" : "");
       dot.setAttribute("aria-label", `Question ${at + 1}, ${done ? "answered" : "open"}`);
       if (at === place) dot.setAttribute("aria-current", "true");
       return dot;
@@ -266,15 +297,19 @@ function render({ model, el }) {
 
   function bar(view) {
     const line = within(made("div", "bar"), made("span", "about", view.about));
-    if (view.left !== null) within(line, made("span", "clock"));
-    return within(line, ...view.away.map(([words, what]) => action(words, what, {})));
+    if (view.left !== null) {
+      const clock = made("span", "clock");
+      clock.setAttribute("role", "timer");
+      within(line, clock);
+    }
+    return within(line, ...view.away.map(([words, what]) => action(words, what, () => (what === "finish" ? draft() : {}))));
   }
 
   function tick() {
     const clock = root.querySelector(".clock"), left = Math.max(0, Math.round((ends - performance.now()) / 1000));
     if (!clock) return;
     const words = `${Math.floor(left / 60)}:${String(left % 60).padStart(2, "0")} left`;
-    if (clock.textContent !== words && WARN.includes(left)) heard.textContent = `${left / 60} ${left === 60 ? "minute" : "minutes"} left`;
+    if (clock.textContent !== words && WARN.includes(left)) say(`${left / 60} ${left === 60 ? "minute" : "minutes"} left`);
     clock.textContent = words;
     if (left === 0) { stop(); send("time"); }
   }
@@ -291,6 +326,7 @@ function render({ model, el }) {
     const view = model.get("view");
     stop();
     read = () => "";
+    touched = false;
     root.replaceChildren(bar(view));
     within(root, ...view.notes.map((note) => made("p", "trouble", note)));
     screens[view.screen](view);
@@ -299,7 +335,7 @@ function render({ model, el }) {
       ticking = setInterval(tick, 250);
       tick();
     }
-    if (view.say) heard.textContent = view.say;
+    say(view.say);
     if (!first) focus(view);
     first = false;
   }

@@ -98,6 +98,8 @@ class Choice:
     def read(self, text):
         """The sign of the option that a ``text`` names, by its sign or in full; raises `InputError`."""
         said = " ".join(str(text).casefold().split())
+        if not said:
+            raise InputError("answer", "answer: choose one answer first")
         for sign, option in zip(self.signs, self.options, strict=True):
             if said == option.casefold():
                 return sign
@@ -180,6 +182,8 @@ class Reasoned:
     def read(self, text):
         """A letter and a digit from a ``text`` in either order, as text; raises `InputError`."""
         letters, digits = self.signs
+        if len(str(text).strip()) < 2:
+            raise InputError("answer", "answer: choose an answer and a reason")
         wanted = (
             f"give a letter, {letters[0]} to {letters[-1]}, and the number of a reason, {digits[0]} to {digits[-1]}"
         )

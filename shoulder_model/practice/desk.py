@@ -12,17 +12,20 @@ import threading
 import time
 
 from ..inputs import InputError, choice
+from ..words import counted
 from . import exam as exams
 from . import schedule
 from .bank import make
 from .blueprint import read_blueprint
 from .objectives import chapters, objectives
 from .pages import erase_page, exam_page, hand_in_page, progress_page, result_page, set_page
+from .progress import when
 from .question import Question
 from .record import Record
 from .views import STOP, choosers, question_screen, screen, tile
 
 MOST = 12  # questions of a set
+GRACE = 5.0  # s that an answer may be late
 
 
 def fresh_seed():
@@ -30,10 +33,10 @@ def fresh_seed():
     return secrets.token_hex(6)
 
 
-def _known_words(again, new):
-    """What today's set holds, in words."""
+def _known_words(again, new, later):
+    """What today's set holds, in words; ``later`` says when the next one is due."""
     if not again + new:
-        return "nothing is due; choose below, or come back tomorrow"
+        return f"nothing is due now{later}; or choose below"
     return ", ".join([*([f"{again} to see again"] if again else []), *([f"{new} new"] if new else [])])
 
 
@@ -57,12 +60,14 @@ class Desk:
         self.blueprint = read_blueprint(blueprint)
         self.clock, self.seeds = clock, seeds
         self.lock = threading.RLock()
+        self.turn = 0
         self.trouble = ""
         self._begin_again()
         self.view = self._home()
 
     def _begin_again(self):
         self.questions, self.waiting, self.again, self.place, self.sitting, self.ends = [], [], set(), 0, None, 0.0
+        self.skill = None
 
     def act(self, what, **more):
         """Do ``what`` (text) the page asks, with ``more`` values of its own; returns the new view, a dict.
@@ -75,7 +80,9 @@ class Desk:
         with self.lock:
             acts = {name[4:]: getattr(self, name) for name in dir(self) if name.startswith("_do_")}
             shown = acts[choice("do", what, tuple(acts))](**more)
-            self.view = self.view if shown is None else shown
+            if shown is not None:
+                self.turn += 1  # each view differs, so that the page shows and says it
+                self.view = {**shown, "turn": self.turn}
             return self.view
 
     # the start
@@ -89,10 +96,15 @@ class Desk:
         answers, now = self.record.answers(), self.clock()
         due, wrong = schedule.today(answers, now, MOST), schedule.what_i_get_wrong(answers, now, MOST)
         new = sum(name not in {answer.template for answer in answers} for name in due)
-        known = _known_words(len(due) - new, new)
+        known = _known_words(len(due) - new, new, self._later(answers, now))
         tiles = [
             tile("today", "Today's set", known, not due),
-            tile("wrong", "What I get wrong", f"{len(wrong)} kinds of question" if wrong else "nothing yet", not wrong),
+            tile(
+                "wrong",
+                "What I get wrong",
+                counted(len(wrong), "kind of question", "kinds of question") if wrong else "nothing yet",
+                not wrong,
+            ),
             tile("exam", "Mock exam", self._exam_words(now)),
             tile("progress", "What is weak", "a page on what you know, and your record", not answers),
         ]
@@ -106,6 +118,12 @@ class Desk:
             notes=self._notes(),
             say=say,
         )
+
+    @staticmethod
+    def _later(answers, now):
+        """When the next question is due, in words."""
+        _, later = schedule.next_due(answers, now)
+        return "" if later is None else f", the next one {when(later, now)}"
 
     def _notes(self):
         return tuple(dict.fromkeys((*self.record.notes, *([self.trouble] if self.trouble else []))))
@@ -128,10 +146,11 @@ class Desk:
     def _do_objective(self, value):
         """A set of one objective; ``value`` is its id, text."""
         name = choice("objective", value, tuple(objectives()))
-        return self._set(schedule.of_objective(name, self.record.answers(), self.clock()))
+        return self._set(schedule.of_objective(name, self.record.answers(), self.clock()), name)
 
-    def _set(self, names):
+    def _set(self, names, skill=None):
         self._begin_again()
+        self.skill = skill
         self.waiting = list(names)[:MOST]
         self.size = len(self.waiting)
         return self._next_question()
@@ -143,30 +162,34 @@ class Desk:
         self.questions.append(Question(item, self.clock()))
         return self._question_view()
 
-    def _question_view(self):
+    def _question_view(self, kept=""):
         if self.sitting is not None:
             answered = [bool(one.tries) for one in self.questions]
             exam = {"answered": answered, "place": self.place}
-            away = (("Hand in", "finish"),)
+            away = (("Leave, the clock goes on", "home"), ("Hand in", "finish"))
             left = max(0.0, self.ends - self.clock())
             question = self.questions[self.place]
             return question_screen(
-                question, self.place + 1, len(answered), exam=exam, away=away, left=left, notes=self._notes()
+                question, self.place + 1, len(answered), exam=exam, kept=kept, away=away, left=left, notes=self._notes()
             )
-        return question_screen(self.questions[-1], len(self.questions), self.size, away=(STOP,), notes=self._notes())
+        question, notes = self.questions[-1], self._notes()
+        return question_screen(question, len(self.questions), self.size, skill=self.skill, away=(STOP,), notes=notes)
 
-    def _do_answer(self, text):
-        """An answer, ``text`` as typed."""
+    def _do_answer(self, text, at=""):
+        """An answer, ``text`` as typed, to the question whose seed is ``at``: a second click hits no other question."""
         question, now = self._at(), self.clock()
+        if at and at != question.item.seed:
+            return None
         if self.sitting is not None:
             return self._answer_in_exam(question, text, now)
         if not question.over:
             self._keep(question.answer(text, now))
         return self._question_view()
 
-    def _do_hint(self):
-        """The hint."""
-        self._at().hinted = True
+    def _do_hint(self, text=""):
+        """The hint; ``text`` is what was typed so far."""
+        question = self._at()
+        question.hinted, question.given = True, text
         return self._question_view()
 
     def _do_show(self):
@@ -233,21 +256,37 @@ class Desk:
             for question in self.questions:
                 if question.item.template == answer.template and question.item.seed == answer.seed:
                     question.answer(answer.text, now)
+        self._to(next((place for place, one in enumerate(self.questions) if not one.tries), 0))
         return self._question_view()
 
     def _answer_in_exam(self, question, text, now):
         """Keep an answer, and go to the next question that is open; when all are answered, stay."""
+        if over := self._over(now):
+            return over
         self._keep(question.answer(text, now))
-        if question.verdict.is_read:
+        kept = f"Answer {self.place + 1} is kept." if question.verdict.is_read else ""
+        if kept:
             count = len(self.questions)
             order = [(self.place + step) % count for step in range(1, count)]
             self._to(next((place for place in order if not self.questions[place].tries), self.place))
-        return self._question_view()
+        return self._question_view(kept)
 
-    def _do_go(self, place):
-        """To another question of the exam; ``place`` is a whole number, 0 the first."""
+    def _over(self, now):
+        """The result, where the time is over or the exam was handed in from another page; None else."""
+        elsewhere = self.sitting.id in self.record.exams() and not all(one.tries for one in self.questions)
+        return self._do_hand_in() if elsewhere or now > self.ends + GRACE else None
+
+    def _leave(self, text, at):
+        """Keep what was typed or chosen before another question is shown, if it is a whole answer to the one ``at``."""
+        question = self._at()
+        if text and at == question.item.seed and text != question.given and question.item.judge(text).is_read:
+            self._keep(question.answer(text, self.clock()))
+
+    def _do_go(self, place, text="", at=""):
+        """To another question of the exam; ``place`` is a whole number, 0 the first; ``text`` was given to the one ``at``."""
         if self.sitting is None or not isinstance(place, int) or not 0 <= place < len(self.questions):
             raise InputError("place", "place: there is no such question")
+        self._leave(text, at)
         self._to(place)
         return self._question_view()
 
@@ -256,10 +295,11 @@ class Desk:
         if not self.questions[place].tries:
             self.questions[place].began = self.clock()
 
-    def _do_finish(self):
-        """Before handing in: how many are open."""
+    def _do_finish(self, text="", at=""):
+        """Before handing in: how many are open; ``text`` was given to the question ``at``."""
         if self.sitting is None:
-            return self._home()
+            return None
+        self._leave(text, at)
         left = max(0.0, self.ends - self.clock())
         return hand_in_page(sum(not question.tries for question in self.questions), left, self._notes())
 
@@ -270,7 +310,7 @@ class Desk:
     def _do_hand_in(self):
         """Hand in: what is open counts as wrong."""
         if self.sitting is None:
-            return self._home()
+            return None
         name, given = self.sitting.id, [one for one in self.record.answers() if one.exam == self.sitting.id]
         self.trouble = self.record.add_all(self.sitting.left_open(given, self.clock()))
         answers = [one for one in self.record.answers() if one.exam == name]
@@ -292,7 +332,7 @@ class Desk:
 
     def _do_ask_erase(self):
         """Before the record is erased."""
-        return erase_page(len(self.record.answers()), self._notes())
+        return erase_page(sum(not one.is_open for one in self.record.answers()), self._notes())
 
     def _do_erase(self):
         """Erase the record."""

@@ -263,7 +263,7 @@ class Result:
     @property
     def rows(self):
         """Rows for a table, a list of tuples of text: the heads, the whole, then each chapter with its objectives."""
-        rows = [("chapter, objective", "questions", "points", "right", "range")]
+        rows = [("chapter, skill", "questions", "points", "right", "range")]
         for part in (self.whole, *self.chapters):
             rows.append(_cells(part, f"{part.words}"))
             if part.id:

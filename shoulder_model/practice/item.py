@@ -47,6 +47,15 @@ class Item:
         return judge(self.ask, self.slips, text)
 
     @property
+    def right_answer(self):
+        """The right answer in words; a number as the last line of the solution has it, so that the two are the same."""
+        if isinstance(self.ask, Number):
+            last = next((line for line in reversed(self.working) if line.value is not None), None)
+            if last is not None:
+                return last.result
+        return self.ask.shown(self.ask.key)
+
+    @property
     def solution(self):
         """The lines of the solution as they are printed, a tuple of text."""
         return tuple(line.text for line in self.working)

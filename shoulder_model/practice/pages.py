@@ -63,7 +63,7 @@ def exam_page(blueprint, begun, notes):
     """What a mock exam is, before it starts: ``blueprint`` is a `blueprint.Blueprint`, ``begun`` whether one is open, ``notes`` text."""
     lines = [
         f"{blueprint.items} questions in {blueprint.minutes:g} minutes, over all chapters. {NOT_OFFICIAL}",
-        "Nothing is said to an answer until the end. You can change an answer, and go to and fro, until you hand in.",
+        "You see what was right only at the end. Until you hand in, you can change an answer and go back and forth.",
         "A second attempt has other questions and other numbers.",
     ]
     if begun:

@@ -111,7 +111,7 @@ def rows(standings, now):
     now : float
         The time, not before the last answer, see `schedule.now_for`. [s since 1970]
     """
-    heads = ("chapter", "objective", "answers", "right", "range", "due", "commonest slip")
+    heads = ("chapter", "skill", "answers", "right", "range", "due", "commonest slip")
     return [heads, *(_cells(one, now) for one in standings)]
 
 
@@ -163,7 +163,7 @@ def words(answers, now):
     count = sum(not answer.is_open for answer in answers)
     waiting = sum(one.due <= now_for(answers, now) for one in found)
     due = {0: "None is due now.", 1: "One is due now."}.get(waiting, f"{waiting} are due now.")
-    first = f"{counted(count, 'answer')} so far, on {len(found)} of {len(objectives())} objectives. {due}"
+    first = f"{counted(count, 'answer')} so far, on {len(found)} of {len(objectives())} skills. {due}"
     weak = [_told(one) for one in found[:MOST_TOLD] if one.share < 1]
     return (first, *weak, "The range says how far a share may be off. With few answers it is wide.")
 
@@ -171,8 +171,8 @@ def words(answers, now):
 def _told(one):
     """One weak objective in words."""
     happened, advice = slip_table().get(one.slip, (one.slip, ""))
-    slip = f" Most often {happened}. {advice}".rstrip() if one.slip else ""
-    right = f"{points_words(one.points)} of {'its' if one.asked == one.answered else 'the last'} {counted(one.asked, 'answer')} right."
+    slip = f" Most often {happened}. {advice}".rstrip() if one.slips > 1 else ""
+    right = f"{points_words(one.points)} of {'' if one.asked == one.answered else 'the last '}{counted(one.asked, 'answer')} right."
     return f"{objectives()[one.objective].title}, “{one.words}”: {right}{slip}"
 
 

@@ -25,6 +25,7 @@ ALIASES = {  # how units are typed, without blanks, dots and case -> how pint wr
     "s": "s", "sec": "s", "seconds": "s", "min": "min", "minutes": "min",
 }  # fmt: skip
 NUMBER = re.compile(r"[+-]?(\d{1,3}(?:[ '’\u00a0\u202f]\d{3})+|\d+)?([.,]\d+)*(e[+-]?\d{1,2})?", re.IGNORECASE)
+GROUPED = re.compile(r"[+-]?\d{1,3}(?:(,\d{3})+(\.\d+)?|(\.\d{3})+(,\d+)?)")
 DASHES = str.maketrans({"−": "-", "–": "-", "—": "-", "‐": "-", "‑": "-"})
 KINDS = {  # dimension, as pint writes it -> what it measures
     "[mass]": "a mass", "[length]": "a length", "[mass] * [length] / [time] ** 2": "a force",
@@ -65,7 +66,9 @@ def read_quantity(text, unit):
     typed = re.sub(r"^([+-]) (?=\d)", r"\1", re.sub(r"^(about|≈|~|=)\s*", "", typed, flags=re.IGNORECASE))
     found = NUMBER.match(typed)
     if not found or not any(map(str.isdigit, found[0])):
-        raise InputError("answer", f"answer: type a number{f' in {unit}' if unit else ''}, for example 12.5")
+        raise InputError(
+            "answer", f"answer: type a number{f' in {unit}' if unit not in ('', '×') else ''}, for example 12.5"
+        )
     return _in_unit(_number(found[0]), typed[found.end() :].strip(), unit)
 
 
@@ -73,9 +76,9 @@ def _number(digits):
     """The value of digits with a decimal point or comma, and marks between thousands."""
     digits = re.sub(r"[ '’\u00a0\u202f]", "", digits)
     signs = [sign for sign in digits if sign in ".,"]
-    if len(set(signs)) == 2:  # the last one is the decimal sign
-        digits = digits.replace(signs[0], "")
-    elif len(signs) > 1:
+    if len(signs) > 1:  # marks between thousands, and perhaps a decimal sign of the other kind at the end
+        if not GROUPED.fullmatch(digits):
+            raise InputError("answer", "answer: type one number, for example 12.5")
         digits = digits.replace(signs[0], "")
     return float(digits.replace(",", "."))
 

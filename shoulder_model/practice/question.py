@@ -6,6 +6,7 @@ from .item import Item
 from .record import Answer
 from .verdict import Verdict
 
+TRIES = 2  # then the solution is shown
 GIVEN_UP = "?"  # the text of an answer that was not given
 
 
@@ -33,14 +34,14 @@ class Question:
         if not verdict.is_read:
             return None
         self.tries += 1
-        self.over = self.over or verdict.score == 1 or bool(self.exam)
+        self.over = self.over or verdict.score == 1 or self.tries >= TRIES or bool(self.exam)
         return self._count(verdict, now)
 
     def show(self, now):
         """Give up: the solution is shown; ``now`` is the time [s since 1970]. The `record.Answer` to keep where none counted yet, else None."""
         self.over = True
         if self.verdict is None or not self.verdict.is_read:
-            self.verdict = Verdict(0.0, "Here is how it goes.")
+            self.verdict = Verdict(0.0, "Here is the solution.")
         return self._count(Verdict(0.0, "Not answered."), now) if self.counted is None else None
 
     def _count(self, verdict, now):

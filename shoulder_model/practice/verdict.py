@@ -11,6 +11,7 @@ from .asks import Number, Order, Reasoned
 from .slips import slip_table
 
 HALF = 0.5
+ROUNDED = 0.02  # how far from what a slip gives a number may be, as a share: people round
 
 
 @dataclass(frozen=True)
@@ -73,7 +74,7 @@ def _of_number(ask, slips, answer):
 
 def _nearest(ask, slips, value):
     """The slip whose number lies nearest, within what is allowed around it; None without one."""
-    near = [slip for slip in slips if abs(slip.answer - value) <= ask.allowed(slip.answer)]
+    near = [slip for slip in slips if abs(slip.answer - value) <= max(ask.share, ROUNDED) * abs(slip.answer)]
     return min(near, key=lambda slip: abs(slip.answer - value), default=None)
 
 

@@ -74,7 +74,7 @@ def read_again(name):
     return {"words": f"{template.section} in {objective.title}", "href": f"{objective.notebook}.ipynb"}
 
 
-def question_screen(question, place, count, *, exam=None, **common):
+def question_screen(question, place, count, *, exam=None, skill=None, kept="", **common):
     """The screen of one question.
 
     Parameters
@@ -84,20 +84,30 @@ def question_screen(question, place, count, *, exam=None, **common):
         Which one of how many, 1 the first.
     exam : dict, optional
         In a mock exam: which are answered, and the place of this one; nothing is then said to an answer.
+    skill : str, optional
+        The id of the objective that was chosen; without it the one that the template serves most.
+    kept : str
+        What is said of an answer of an exam that was kept.
     common : dict
         Of `screen`.
     """
-    item, objective = question.item, objectives()[templates()[question.item.template].objectives[0]]
+    item, objective = question.item, objectives()[skill or templates()[question.item.template].objectives[0]]
     verdict = None if exam else _verdict(question)
     trouble = "" if question.verdict is None or question.verdict.is_read else question.verdict.words
     title, about = f"Question {place} of {count}", f"{objective.title} · {objective.words}"
-    say = verdict["words"] if verdict else trouble
+    hint = item.hint if question.hinted and not exam else ""
+    say = _said(verdict) if verdict else trouble or kept or hint
     return screen(
         "question", title, about="Mock exam" if exam else about, say=say, question=list(item.question), lines=list(item.lines),
         svg=item.picture.svg() if item.picture else "", ask=asked(item.ask, item.picture, question.given), verdict=verdict,
-        trouble=trouble, hint=item.hint if question.hinted else "", has_hint=not exam, exam=exam,
+        trouble=trouble, hint=hint, at=item.seed, has_hint=not exam, exam=exam,
         focus=_focus(question, verdict, trouble, exam), **common,
     )  # fmt: skip
+
+
+def _said(verdict):
+    """A verdict as it is heard: with the answer once it is shown."""
+    return f"{verdict['words']} The answer is {verdict['key']}." if verdict["key"] else verdict["words"]
 
 
 def _focus(question, verdict, trouble, exam):
@@ -119,9 +129,12 @@ def _verdict(question):
         "solution": [],
         "line": 0,
         "read": None,
+        "right": "",
     }
     if not question.over:
-        return told | {"words": f"{verdict.words} Try again, or let it be shown."}
-    counts = "" if question.counted.score == verdict.score else " What counts is the first answer."
-    shown = {"words": verdict.words + counts, "key": item.ask.shown(item.ask.key), "solution": list(item.solution)}
+        words = verdict.words.replace(f" See line {verdict.line} of the solution.", "")  # it is not there yet
+        return told | {"words": f"{words} Try again, or press Show me."}
+    counts = "" if question.counted.score == verdict.score else " Your first answer is the one that counts."
+    shown = {"words": verdict.words + counts, "key": item.right_answer, "solution": list(item.solution)}
+    shown["right"] = "" if isinstance(item.ask, Number) else item.ask.key
     return told | shown | {"line": 0 if verdict.score == 1 else verdict.line, "read": read_again(item.template)}

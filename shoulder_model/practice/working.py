@@ -103,8 +103,12 @@ class Line:
         """The line as it is printed, text."""
         if not self.sum:
             return self.words
-        result = f"{written(self.value, self.digits)} {self.unit}".strip().replace(" °", "°")
-        return f"{self.words}: {self.sum} = {result}"
+        return f"{self.words}: {self.sum} = {self.result}"
+
+    @property
+    def result(self):
+        """What it comes to, with its unit, as text."""
+        return f"{written(self.value, self.digits)} {self.unit}".strip().replace(" °", "°")
 
 
 class Working(list):

@@ -47,14 +47,14 @@ def file_of(assignment):
 def keys_of(assignment):
     """(student, sheet id, right answers as they are written) of each student."""
     ids = zip(assignment.students, assignment.sheet_ids, strict=True)
-    return [(one, sheet, tuple(short_key(item.ask) for item in assignment.items(one))) for one, sheet in ids]
+    return [(one, sheet, tuple(short_key(item) for item in assignment.items(one))) for one, sheet in ids]
 
 
 def answered(rng, ask, slips, strength):
     """An answer of somebody with a strength of 0 to 1; ``rng`` is a `random.Random`."""
     chance = rng.random()
     if chance < strength:
-        return short_key(ask)
+        return ask.shown(ask.key) if isinstance(ask, Number) else " ".join(ask.key)
     if chance > 0.97:
         return rng.choice(("", "?", "forty", "=1+1"))
     if slips and chance < strength + 0.7 * (1 - strength):

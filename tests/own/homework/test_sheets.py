@@ -77,7 +77,7 @@ def test_solutions_and_hints_stand_on_the_key_only():
         numbered = [part for part in key.parts if isinstance(part, Numbered)]
         for place, (item, part) in enumerate(zip(ASSIGNMENT.items(student), numbered, strict=True), 1):
             assert part.lines == item.solution and part.head.startswith(f"{place}: ")
-            assert short_key(item.ask) in part.head or isinstance(item.ask, Pick)
+            assert short_key(item) in part.head or isinstance(item.ask, Pick)
             assert item.hint not in sheet
             assert (not item.lines and item.solution[-1] not in sheet) or item.lines
 
@@ -85,7 +85,7 @@ def test_solutions_and_hints_stand_on_the_key_only():
 def test_the_key_as_it_is_written_is_right():
     for student in STUDENTS:
         for item in ASSIGNMENT.items(student):
-            assert item.judge(short_key(item.ask)).score == 1
+            assert item.judge(short_key(item)).score == 1
     kinds = {type(item.ask) for item in ASSIGNMENT.items(STUDENTS[0])}
     assert {Number, Order, Pick, Reasoned} <= kinds
 

@@ -96,10 +96,12 @@ def test_what_is_wrong_gets_another_try_and_comes_once_more(desk):
     item, size = open_question(desk), desk.size
     view = desk.act("answer", text=wrong(item))
     assert view["verdict"]["mark"] == "wrong" and view["verdict"]["key"] == "" == "".join(view["verdict"]["solution"])
-    assert view["verdict"]["words"].endswith("Try again, or let it be shown.") and view["focus"] == "answer"
+    assert view["verdict"]["words"].endswith("Try again, or press Show me.") and view["focus"] == "answer"
     assert desk.act("next")["title"].startswith("Question 1 of"), "not before it is over"
     view = desk.act("answer", text=right(item))
-    assert view["verdict"]["words"].endswith("What counts is the first answer.") and view["verdict"]["solution"]
+    assert (
+        view["verdict"]["words"].endswith("Your first answer is the one that counts.") and view["verdict"]["solution"]
+    )
     assert [answer.score for answer in desk.record.answers()] == [0.0]
     view = desk.act("next")
     assert view["title"] == f"Question 2 of {size + 1}" and desk.waiting[-1] == item.template
@@ -131,7 +133,7 @@ def test_the_hint_counts_and_giving_up_is_wrong(desk):
     desk.act("answer", text=right(open_question(desk)))
     desk.act("next")
     view = desk.act("show")
-    assert view["verdict"]["solution"] and view["verdict"]["words"].startswith("Here is how it goes.")
+    assert view["verdict"]["solution"] and view["verdict"]["words"].startswith("Here is the solution.")
     first, second = desk.record.answers()
     assert (first.hint, first.score) == (True, 1.0) and (second.score, second.text, second.is_open) == (0.0, "?", False)
 
@@ -182,7 +184,7 @@ def test_a_whole_mock_exam(desk):
     for place in range(40):
         item = open_question(desk)
         view = desk.act("answer", text=right(item) if place % 2 else wrong(item))
-        assert view["verdict"] is None and view["hint"] == "" and view["say"] == ""
+        assert view["verdict"] is None and view["hint"] == "" and view["say"] == f"Answer {place + 1} is kept."
     assert desk.place == 39, "it stays at the last one"
     assert desk.act("go", place=0)["ask"]["given"]
     desk.act("answer", text=right(open_question(desk)))  # changed
@@ -228,11 +230,70 @@ def test_an_exam_goes_on_with_another_kernel(desk, clock, tmp_path):
     assert "An exam is open." in " ".join(other.act("exam")["lines"])
     view = other.act("start")
     assert view["exam"]["answered"] == [True] + 39 * [False] and 39 * MINUTE < view["left"] < 40 * MINUTE
+    view = other.act("go", place=0)
     assert open_question(other) == first and view["ask"]["given"] == desk.questions[0].given.replace(
         " " * (first.ask.kind == "order"), ""
     )
     clock.at += 50 * MINUTE
     assert a_desk(tmp_path, clock).view["tiles"][2]["more"] == "40 questions in 60 minutes", "its time is over"
+
+
+def test_a_second_click_hits_no_other_question_and_loses_no_result(desk):
+    desk.act("start")
+    item = open_question(desk)
+    desk.act("answer", text=right(item), at=item.seed)
+    before = desk.view
+    assert desk.act("answer", text=right(item), at=item.seed) == before and desk.place == 1
+    desk.act("finish")
+    result = desk.act("hand_in")
+    assert desk.act("hand_in") == result and result["title"] == "The result"
+
+
+def test_what_was_chosen_is_kept_when_another_question_is_shown(desk):
+    desk.act("start")
+    item = open_question(desk)
+    view = desk.act("go", place=3, text=right(item), at=item.seed)
+    assert view["exam"]["answered"][:4] == [True, False, False, False]
+    view = desk.act("go", place=5, text="half a th", at=open_question(desk).seed)
+    assert view["exam"]["answered"][3] is False, "what is no answer is left"
+
+
+def test_an_exam_that_was_handed_in_elsewhere_is_over(desk, clock, tmp_path):
+    desk.act("start")
+    desk.act("answer", text=right(open_question(desk)))
+    other = a_desk(tmp_path, clock)
+    assert other.act("start")["title"] == "Question 2 of 40", "it goes on at the first open question"
+    other.act("hand_in")
+    assert desk.act("answer", text=right(open_question(desk)))["title"] == "The result"
+    assert sum(answer.score for answer in desk.record.answers()) == 1
+
+
+def test_after_the_time_no_answer_is_taken(desk, clock):
+    desk.act("start")
+    clock.at += 61 * MINUTE
+    assert desk.act("answer", text=right(open_question(desk)))["title"] == "The result"
+
+
+def test_after_a_second_wrong_answer_the_solution_is_shown(desk):
+    desk.act("chapter", value="03")
+    item = open_question(desk)
+    desk.act("answer", text=wrong(item))
+    assert desk.act("answer", text=wrong(item))["verdict"]["solution"]
+
+
+def test_a_hint_keeps_what_was_typed(desk):
+    desk.act("objective", value="03.centimetres")
+    view = desk.act("hint", text="57 c")
+    assert view["ask"]["given"] == "57 c" and view["say"] == view["hint"]
+    assert view["about"].endswith("turn a client's shoulder breadth into grips in centimetres")
+
+
+def test_the_answer_and_the_last_line_of_its_solution_are_the_same():
+    for name in templates():
+        item = make(name, 3)
+        if isinstance(item.ask, Number):
+            last = next(line for line in reversed(item.working) if line.value is not None)
+            assert last.text.endswith(f"= {item.right_answer}") and item.judge(item.right_answer).score == 1
 
 
 def test_an_exam_of_ones_own(tmp_path, clock, desk):

@@ -171,7 +171,7 @@ def test_points_add_up_over_chapters_and_objectives(bank):
         assert sum(one.lost for one in found.readings) == 33 - found.whole.points
         lost = [one.lost for one in found.readings]
         assert lost == sorted(lost, reverse=True)
-        assert found.rows[0][0] == "chapter, objective" and len(found.rows) == 2 + len(found.chapters) + len(
+        assert found.rows[0][0] == "chapter, skill" and len(found.rows) == 2 + len(found.chapters) + len(
             found.objectives
         )
         assert all(len(row) == 5 and all(isinstance(cell, str) for cell in row) for row in found.rows)

@@ -78,8 +78,8 @@ def test_open_items_and_templates_that_are_gone_count_as_nothing():
 def test_words_and_rows():
     answers = said("wider", [1, 0.5, 0], slip="whole load") + said("choose", [1] * 4, NOON + 500)
     told = words(answers, NOON + 5 * DAY)
-    assert told[0] == f"7 answers so far, on 3 of {len(objectives())} objectives. 3 are due now."
-    assert "1.5 of its 3 answers right." in told[1] and told[-1].startswith("The range says")
+    assert told[0] == f"7 answers so far, on 3 of {len(objectives())} skills. 3 are due now."
+    assert "1.5 of 3 answers right." in told[1] and told[-1].startswith("The range says")
     table = rows(standings(answers), NOON + 5 * DAY)
     assert len(table) == 4 and {len(row) for row in table} == {7}
     assert table[1][3] == "1.5 of 3" and table[1][5] == "now" and table[1][6].endswith("(2 ×)")

@@ -48,7 +48,24 @@ def test_a_wrong_unit_says_what_it_measures():
 
 
 @pytest.mark.parametrize(
-    "typed", ["", "  ", "twelve", "kg", "5 apples", "12 kg 4", "1" * 80, "--3", "=1+1", "12;13", "1e999", "nan", "inf"]
+    "typed",
+    [
+        "",
+        "  ",
+        "twelve",
+        "kg",
+        "5 apples",
+        "12 kg 4",
+        "1" * 80,
+        "--3",
+        "=1+1",
+        "12;13",
+        "1e999",
+        "1.2.3,4",
+        "1.23.4",
+        "nan",
+        "inf",
+    ],
 )
 def test_what_cannot_be_read_is_refused_in_one_line(typed):
     with pytest.raises(InputError, match=r"^answer: .+$") as refused:
