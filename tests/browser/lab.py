@@ -1,5 +1,6 @@
 """A JupyterLab as a reader gets it, and a page in it to work on."""
 
+import contextlib
 import json
 import os
 import re
@@ -154,12 +155,20 @@ class Chapter:
         return any(kernel["execution_state"] == "idle" and kernel["connections"] for kernel in self._kernels())
 
     def kill_kernel(self):
-        """Kill the chapter's kernel as a full memory would."""
+        """Kill the chapter's kernel as a full memory would, and wait for the one that takes its place."""
         (kernel,) = self._kernels()
+        (old,) = self._processes(kernel["id"])
+        old.kill()
+        wait(lambda: any(one.pid != old.pid for one in self._processes(kernel["id"])), "another kernel")
+
+    def _processes(self, kernel):
+        """Processes of a kernel by its id."""
+        found = []
         for process in psutil.Process(self.lab.server.pid).children(recursive=True):
-            if kernel["id"] in " ".join(process.cmdline()):
-                process.kill()
-                process.wait(PATIENCE)
+            with contextlib.suppress(psutil.Error):
+                if kernel in " ".join(process.cmdline()):
+                    found.append(process)
+        return found
 
     def run_everything(self):
         """Press the toolbar's button and wait until every cell has run, or one has failed.

@@ -197,26 +197,6 @@ def test_a_whole_mock_exam_by_keyboard(practice, lab):
     assert len(answers) == 40 and len({answer.exam for answer in answers}) == 1
 
 
-def test_an_exam_goes_on_after_the_kernel_was_killed(practice, chapter, lab):
-    practice.root.get_by_role("button", name="Mock exam").click()
-    practice.root.get_by_role("button", name="Start the clock").click()
-    practice.becomes("Question 1 of 40")
-    practice.root.locator("h2").focus()
-    practice.answer_by_keyboard()
-    practice.becomes("Question 2 of 40")
-    chapter.kill_kernel()
-    chapter.page.reload()
-    wait(chapter.kernel_is_connected, "another kernel")
-    chapter.run_everything()
-    chapter.errors.clear()  # the page says that its kernel has died
-    panel = Panel(chapter)
-    assert "one is open" in panel.text
-    panel.root.get_by_role("button", name="Mock exam").click()
-    panel.root.get_by_role("button", name="Go on").click()
-    panel.becomes("Question 2 of 40")
-    assert panel.root.locator(".dots .done").count() == 1
-
-
 def test_the_record_is_saved_and_erased(practice, lab):
     practice.root.get_by_role("button", name="Today's set").click()
     practice.becomes("Question 1")
@@ -234,3 +214,23 @@ def test_the_record_is_saved_and_erased(practice, lab):
     practice.root.get_by_role("button", name="Erase all").click()
     practice.becomes("What do you want")
     assert Record(lab.practice).answers() == ()
+
+
+def test_an_exam_goes_on_after_the_kernel_was_killed(practice, chapter, lab):
+    practice.root.get_by_role("button", name="Mock exam").click()
+    practice.root.get_by_role("button", name="Start the clock").click()
+    practice.becomes("Question 1 of 40")
+    practice.root.locator("h2").focus()
+    practice.answer_by_keyboard()
+    practice.becomes("Question 2 of 40")
+    chapter.kill_kernel()
+    chapter.page.reload()
+    wait(chapter.kernel_is_connected, "another kernel")
+    chapter.run_everything()
+    panel = Panel(chapter)
+    assert "one is open" in panel.text
+    panel.root.get_by_role("button", name="Mock exam").click()
+    panel.root.get_by_role("button", name="Go on").click()
+    panel.becomes("Question 2 of 40")
+    assert panel.root.locator(".dots .done").count() == 1
+    chapter.errors.clear()  # the page says that its kernel has died
