@@ -9,6 +9,7 @@ import traitlets
 
 from ..inputs import InputError
 from ..practice.desk import Desk
+from ..practice.pages import WEAK
 from .file_door import FileDoor
 
 HERE = Path(__file__).parent
@@ -41,9 +42,18 @@ class PracticePanel(w.VBox):
     def __init__(self, desk=None, blueprint=None):
         self.desk = desk or Desk(blueprint=blueprint)
         self.page, self.door = PracticePage(view=self.desk.view), FileDoor()
-        self.door.layout.display = "none"  # only its way to the downloads is needed
+        self.door.words = ("A record saved elsewhere: drop it here or ", ".csv")
         super().__init__([self.page, self.door], layout=w.Layout(width="100%"))
         self.page.on_msg(lambda _, content, buffers: self.act(content))
+        self.door.observe(
+            lambda change: self.show(self.desk.act("take", content=bytes(change["new"]["data"]))), "opened"
+        )
+        self.show(self.desk.view)
+
+    def show(self, view):
+        """Show a ``view`` of the desk; the door for files stands below the page of what is weak."""
+        self.page.view = view
+        self.door.layout.display = None if view["title"] == WEAK else "none"
 
     def act(self, content):
         """Do what the page sent, a dict with ``do`` and more; what makes no sense, as from an older page, changes nothing."""
@@ -53,4 +63,4 @@ class PracticePanel(w.VBox):
             self.door.save("my-practice.csv", self.desk.record.export(), "text/csv")
             return
         with contextlib.suppress(InputError, TypeError):
-            self.page.view = self.desk.act(what, **asked)
+            self.show(self.desk.act(what, **asked))

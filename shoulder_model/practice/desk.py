@@ -18,7 +18,7 @@ from . import schedule
 from .bank import make
 from .blueprint import read_blueprint
 from .objectives import chapters, objectives
-from .pages import erase_page, exam_page, hand_in_page, progress_page, result_page, set_page
+from .pages import WEAK, erase_page, exam_page, hand_in_page, progress_page, result_page, set_page
 from .progress import when
 from .question import Question
 from .record import Record
@@ -106,7 +106,7 @@ class Desk:
                 not wrong,
             ),
             tile("exam", "Mock exam", self._exam_words(now)),
-            tile("progress", "What is weak", "a page on what you know, and your record", not answers),
+            tile("progress", WEAK, "a page on what you know, and your record"),
         ]
         title = "What do you want to practise?"
         return screen(
@@ -166,7 +166,8 @@ class Desk:
         if self.sitting is not None:
             answered = [bool(one.tries) for one in self.questions]
             exam = {"answered": answered, "place": self.place}
-            away = (("Leave, the clock goes on", "home"), ("Hand in", "finish"))
+            leave = "Leave, the clock goes on" if any(answered) else "Leave"  # without an answer nothing is kept of it
+            away = ((leave, "home"), ("Hand in", "finish"))
             left = max(0.0, self.ends - self.clock())
             question = self.questions[self.place]
             return question_screen(
@@ -286,6 +287,8 @@ class Desk:
         """To another question of the exam; ``place`` is a whole number, 0 the first; ``text`` was given to the one ``at``."""
         if self.sitting is None or not isinstance(place, int) or not 0 <= place < len(self.questions):
             raise InputError("place", "place: there is no such question")
+        if over := self._over(self.clock()):
+            return over
         self._leave(text, at)
         self._to(place)
         return self._question_view()
@@ -299,6 +302,8 @@ class Desk:
         """Before handing in: how many are open; ``text`` was given to the question ``at``."""
         if self.sitting is None:
             return None
+        if over := self._over(self.clock()):
+            return over
         self._leave(text, at)
         left = max(0.0, self.ends - self.clock())
         return hand_in_page(sum(not question.tries for question in self.questions), left, self._notes())
@@ -329,6 +334,15 @@ class Desk:
         """What is weak."""
         self._begin_again()
         return progress_page(self.record, self.clock(), self._notes())
+
+    def _do_take(self, content):
+        """Take over the answers of a saved record, ``content`` bytes; what became of it stands on the page of what is weak."""
+        self._begin_again()
+        try:
+            told = self.record.take(content)
+        except InputError as error:
+            told = str(error)
+        return progress_page(self.record, self.clock(), self._notes(), told)
 
     def _do_ask_erase(self):
         """Before the record is erased."""

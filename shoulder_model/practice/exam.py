@@ -66,28 +66,6 @@ class Exam:
         """What it is called in the record, text."""
         return exam_id(self.title, self.seed, len(self.items))
 
-    def answer(self, place, text, at, seconds=0.0):
-        """The answer to one item, marked, for the record.
-
-        Parameters
-        ----------
-        place : int
-            Of the item, a whole number, 0 the first.
-        text : str
-            As typed. What cannot be read is wrong here; ask ``items[place].judge`` first to have it typed again.
-        at : float
-            The time. [s since 1970, UTC]
-        seconds : float
-            Time taken. [s]
-
-        Returns
-        -------
-        record.Answer
-        """
-        item = self.items[place]
-        said = item.judge(text)
-        return Answer(at, item.template, item.seed, text, said.score, said.slip, seconds, False, self.id)
-
     def left_open(self, answers, at):
         """Empty answers for the items that have none, so that the exam counts as handed in once they are in the record.
 

@@ -9,6 +9,7 @@ from .views import HOME, read_again, screen
 
 NOT_OFFICIAL = "It is a mock exam of this workbook, and nobody's official exam."
 MOST_READ = 6  # sections to read again
+WEAK = "What is weak"
 
 
 def page(title, lines, *, parts=(), buttons=(), svg="", **common):
@@ -102,15 +103,16 @@ def result_page(answers, notes):
     return page("The result", found.words, parts=parts, buttons=buttons, notes=notes)
 
 
-def progress_page(record, now, notes):
-    """What is weak: ``record`` is a `record.Record`, ``now`` the time [s], ``notes`` text."""
+def progress_page(record, now, notes, told=""):
+    """What is weak: ``record`` is a `record.Record`, ``now`` the time [s], ``notes`` text, ``told`` text that comes first."""
     answers = record.answers()
     head, *rows = progress.rows(progress.standings(answers), now)
     picture = progress.picture(answers)
     parts = [{"words": "Weakest first", "table": {"heads": list(head), "rows": [list(map(str, row)) for row in rows]}}]
     buttons = [(*HOME, "main"), ("Save my record (CSV)", "export", ""), ("Erase my record", "ask_erase", "")]
     svg = picture.svg("progress") if picture else ""
-    return page("What is weak", progress.words(answers, now), parts=parts, buttons=buttons, svg=svg, notes=notes)
+    lines = [*([told] if told else []), *progress.words(answers, now)]
+    return page(WEAK, lines, parts=parts, buttons=buttons, svg=svg, notes=notes)
 
 
 def erase_page(count, notes):

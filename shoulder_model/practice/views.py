@@ -6,7 +6,6 @@ from .objectives import chapters, objectives
 
 HOME, STOP = ("Back to the start", "home"), ("Stop here", "home")
 MARKS = {1.0: "right", 0.5: "half", 0.0: "wrong"}
-NO_EXAM = "A mock exam of this workbook. It is nobody's official exam."
 
 
 def screen(kind, title, *, about="Practice", say="", focus="title", away=(), notes=(), left=None, **more):

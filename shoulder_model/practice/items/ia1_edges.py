@@ -8,6 +8,7 @@ from ...mechanics import pulls
 from ...muscles import moment_arm
 from ...people import Lifter
 from ...repetition import rep
+from ...sources import fact
 from ...words import written
 from ..asks import Number
 from ..bank import template
@@ -71,7 +72,7 @@ def what_the_model_leaves_out(chance):
     return Item(question, ask, "The model knows bones, muscles, a bar and slow reps.", work, slips)
 
 
-MEASURED = 120  # degrees: how high arms were raised in J Anat 2008;213:383
+MEASURED = round(fact("rear_deltoid_measured_to"))  # degrees
 SURE = (
     "back, and measurements agree",
     "back in the model, but we found no measurement there",

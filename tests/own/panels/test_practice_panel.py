@@ -41,3 +41,16 @@ def test_the_record_goes_to_the_downloads(panel, monkeypatch):
     panel.act({"do": "export"})
     ((name, content, mime),) = sent
     assert (name, mime) == ("my-practice.csv", "text/csv") and content.count(b"\n") == 2
+
+
+def test_a_saved_record_comes_in_by_the_door_which_stands_on_its_page_only(panel, tmp_path):
+    other = Desk(Record(tmp_path / "other" / "practice.sqlite"))
+    other.act("today")
+    other.act("show")
+    assert panel.door.layout.display == "none"
+    panel.act({"do": "progress"})
+    assert panel.door.layout.display is None
+    panel.door.opened = {"name": "x.csv", "text": "", "data": memoryview(other.record.export()), "count": 1}
+    assert panel.page.view["lines"][0].startswith("1 answer taken over")
+    panel.act({"do": "home"})
+    assert panel.door.layout.display == "none"

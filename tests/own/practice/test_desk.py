@@ -72,7 +72,7 @@ def test_the_first_evening_has_new_questions_and_nothing_weak(desk):
     assert view["screen"] == "home" and view["title"] == "What do you want to practise?"
     tiles = {tile["what"]: tile for tile in view["tiles"]}
     assert tiles["today"]["more"] == "6 new" and not tiles["today"]["off"]
-    assert tiles["wrong"]["off"] and tiles["progress"]["off"] and not tiles["exam"]["off"]
+    assert tiles["wrong"]["off"] and not tiles["progress"]["off"] and not tiles["exam"]["off"]
     assert len(view["choosers"][0]["options"]) == 12 and len(view["choosers"][1]["options"]) == 46
 
 
@@ -330,6 +330,31 @@ def test_what_is_weak_and_the_record_erased(desk):
     assert desk.act("ask_erase")["lines"][0] == "This erases 1 answer on this computer. There is no way back."
     view = desk.act("erase")
     assert view["say"] == "Your record is erased." and desk.record.answers() == ()
+
+
+def test_a_record_saved_elsewhere_is_taken_over(desk, tmp_path, clock):
+    desk.act("today")
+    desk.act("answer", text=right(open_question(desk)))
+    other = a_desk(tmp_path / "elsewhere", clock)
+    view = other.act("take", content=desk.record.export())
+    assert view["title"] == "What is weak" and view["lines"][0].startswith("1 answer taken over")
+    assert other.record.answers() == desk.record.answers()
+    before = other.record.answers()
+    assert other.act("take", content=b"no table")["lines"][0] and other.record.answers() == before
+
+
+def test_leaving_says_that_the_clock_goes_on_only_where_it_does(desk):
+    assert desk.act("start")["away"][0][0] == "Leave"
+    view = desk.act("answer", text=right(open_question(desk)))
+    assert view["away"][0][0] == "Leave, the clock goes on"
+
+
+def test_after_the_time_a_draft_is_not_taken(desk, clock):
+    desk.act("start")
+    item = open_question(desk)
+    clock.at += 61 * MINUTE
+    assert desk.act("go", place=2, text=right(item), at=item.seed)["title"] == "The result"
+    assert all(answer.is_open for answer in desk.record.answers())
 
 
 def test_a_record_that_cannot_be_written_is_said_on_the_page(desk, monkeypatch):

@@ -18,6 +18,7 @@ from shoulder_model.practice.blueprint import STANDARD, Blueprint, parse_bluepri
 from shoulder_model.practice.exam import OFFICIAL, draw, new_seed, result, share_interval
 from shoulder_model.practice.item import Item
 from shoulder_model.practice.objectives import chapters
+from shoulder_model.practice.question import Question
 from shoulder_model.practice.record import Record
 from shoulder_model.practice.slips import Slip
 
@@ -113,12 +114,12 @@ def test_real_items_are_drawn_with_numbers_of_their_own():
     for drawn in (first, second):
         for place, item in enumerate(drawn.items):
             typed = item.ask.key if isinstance(item.ask.key, str) else item.ask.shown(item.ask.key)
-            assert drawn.answer(place, typed, 5.0).score == 1
+            assert an_answer(drawn, place, typed, 5.0).score == 1
 
 
 def test_a_new_seed_is_one_that_was_not_used(bank, monkeypatch):
     plan = parse_blueprint(TEXT)
-    used = [draw(plan, "AAAAAA").answer(0, "b", 1.0)]
+    used = [an_answer(draw(plan, "AAAAAA"), 0, "b", 1.0)]
     letters = iter("AAAAAA" + "AAAAAB")
     monkeypatch.setattr(exam.secrets, "choice", lambda _: next(letters))
     assert new_seed(used) == "AAAAAB"
@@ -130,9 +131,14 @@ def plan_of_chapter_3():
     return parse_blueprint('title = "Test"\nminutes = 5\nitems = 2\n[chapters]\n03 = 1')
 
 
+def an_answer(drawn, place, text, at):
+    """The answer to one item of an exam, after 30 s, as the desk keeps it."""
+    return Question(drawn.items[place], at - 30.0, drawn.id).answer(text, at)
+
+
 def answered(drawn, typed):
     """Answers to the first items."""
-    return [drawn.answer(place, text, 1e9 + place, 30.0) for place, text in enumerate(typed)]
+    return [an_answer(drawn, place, text, 1e9 + place) for place, text in enumerate(typed)]
 
 
 def test_open_items_count_as_wrong_and_are_told(bank, tmp_path):
@@ -190,16 +196,16 @@ def test_what_to_read_again_names_section_and_notebook(bank):
 def test_the_last_of_two_answers_counts_and_one_of_another_version_is_kept(bank):
     drawn = draw(parse_blueprint(TEXT), "K7Q")
     given = answered(drawn, "b" * 10)
-    assert result([*given, drawn.answer(0, "a", 2e9)]).whole.points == 9
+    assert result([*given, an_answer(drawn, 0, "a", 2e9)]).whole.points == 9
     found = result([replace(given[0], template="renamed since"), *given[1:]])
     assert found.whole.points == 10 and found.chapters[-1].words == "items of another version"
     with pytest.raises(InputError):
         result(())
 
 
-def test_an_answer_that_cannot_be_read_is_wrong(bank):
+def test_an_answer_that_cannot_be_read_is_not_taken(bank):
     drawn = draw(parse_blueprint(TEXT), "K7Q")
-    assert drawn.answer(0, "no idea", 1.0).score == 0
+    assert an_answer(drawn, 0, "no idea", 1.0) is None
 
 
 @pytest.mark.parametrize(("points", "asked"), [(0, 3), (3, 3), (7, 10), (27, 40), (1, 1), (0, 1)])

@@ -72,7 +72,6 @@ def test_each_printed_line_of_a_solution_multiplies_out(items):
                 assert abs(calculator(line.sum) - line.value) <= 0.5 * 10**-line.digits + 1e-9, (
                     f"{item.seed}: {line.text}"
                 )
-                assert f"= {line.text.rpartition(' = ')[2]}" in line.text
 
 
 def test_each_slip_is_wrong_and_named(items):
