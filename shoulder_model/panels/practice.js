@@ -1,5 +1,6 @@
 // The page of the practice panel: it shows one view, as the kernel says, and sends what the reader does. It works nothing out.
 
+const SHORT = 15; // letters of a cell that stays on one line
 const WARN = [600, 300, 60]; // seconds left that are said aloud
 
 function made(tag, name = "", text = "") {
@@ -23,7 +24,7 @@ function list(tag, name, lines) {
 function table({ heads, rows }) {
   const head = within(made("tr"), ...heads.map((words) => { const cell = made("th", "", words); cell.scope = "col"; return cell; }));
   const body = rows.map((row) => within(made("tr"), ...row.map((words, place) => {
-    const cell = made(place ? "td" : "th", "", words);
+    const cell = made(place ? "td" : "th", words.length < SHORT ? "short" : "", words);
     if (!place) cell.scope = "row";
     return cell;
   })));
@@ -347,7 +348,7 @@ function render({ model, el }) {
     if (!target) return;
     target.focus({ preventScroll: true });
     root.scrollIntoView({ block: "nearest" });
-    if (view.focus === "next") target.scrollIntoView({ block: "nearest" });
+    target.scrollIntoView({ block: "nearest" });
   }
 
   model.on("change:view", show);

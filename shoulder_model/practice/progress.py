@@ -24,7 +24,7 @@ SPANS = (1, 7, 28, 91, 364, 3640)  # days that a point of the picture may stand 
 NAMES = {1: "day", 7: "week", 28: "four weeks", 91: "quarter of a year", 364: "year", 3640: "ten years"}
 MOST_POINTS = 26  # of the picture
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
-LEFT, RIGHT, TOP, BOTTOM, FOOT = 20.0, 96.0, 8.0, 44.0, 64.0  # of the picture, 100 wide
+LEFT, RIGHT, TOP, BOTTOM, FOOT = 20.0, 96.0, 11.0, 44.0, 64.0  # of the picture, 100 wide
 
 
 @dataclass(frozen=True)
@@ -246,7 +246,7 @@ def _height(share):
 
 
 def _frame():
-    shapes = [Stroke(((LEFT, TOP), (LEFT, BOTTOM), (RIGHT, BOTTOM)), "axis"), Label(2, TOP - 3, "right")]
+    shapes = [Stroke(((LEFT, TOP), (LEFT, BOTTOM), (RIGHT, BOTTOM)), "axis"), Label(2, TOP - 5, "right")]
     for share in (0.0, 0.5, 1.0):
         shapes.append(Label(LEFT - 1.5, _height(share) + 1.4, f"{100 * share:.0f} %", "end"))
         if share:
