@@ -5,6 +5,9 @@ A lecture and slides have the same figures with letters for a projector, as proj
 A recipe is a file here with ``WORDS``, the text that stands for the picture, and ``stage()``, which
 returns a `shoulder_model.draw.stage.Stage`; where things stand on a page and for a projector it
 says in one table (``LAYOUT``). Pages embed the SVG with ``WORDS`` as its alt text.
+
+A recipe called ``..._film`` has ``film()`` in its place, images and the seconds that each stands, and
+becomes name.gif, which plays twice and then rests.
 """
 
 import importlib.util
@@ -12,14 +15,22 @@ import sys
 from functools import cache
 from pathlib import Path
 
+from PIL import Image
+
 from shoulder_model.draw.look import projector
 
 HERE = Path(__file__).parent
+COLOURS = 128  # of a film
+
+
+def films():
+    """Names of the recipes of a moving picture."""
+    return sorted(path.stem for path in HERE.glob("*_film.py"))
 
 
 def recipes():
-    """Names of all recipes."""
-    return sorted(path.stem for path in HERE.glob("*.py") if path.stem != "build")
+    """Names of the recipes of a still picture."""
+    return sorted(path.stem for path in HERE.glob("*.py") if path.stem not in ("build", *films()))
 
 
 @cache
@@ -31,8 +42,19 @@ def recipe(name):
     return module
 
 
+def build_film(name, folder=HERE):
+    """Draw one moving picture into ``folder``, with the same colours all through."""
+    images, seconds = zip(*recipe(name).film(), strict=True)
+    palette = images[0].quantize(COLOURS)
+    first, *others = [image.quantize(palette=palette, dither=Image.Dither.NONE) for image in images]
+    times = [round(1000 * one) for one in seconds]
+    first.save(folder / f"{name}.gif", save_all=True, append_images=others, duration=times, loop=1, optimize=True)
+
+
 def build(name, folder=HERE):
-    """Draw one figure into ``folder`` as SVG and PNG, and for a projector."""
+    """Draw one figure into ``folder`` as SVG and PNG, and for a projector; a film as GIF."""
+    if name in films():
+        return build_film(name, folder)
     stage = recipe(name).stage()
     for kind in ("svg", "png"):
         (folder / f"{name}.{kind}").write_bytes(stage.save(kind))
@@ -43,6 +65,6 @@ def build(name, folder=HERE):
 
 
 if __name__ == "__main__":
-    for wanted in sys.argv[1:] or recipes():
+    for wanted in sys.argv[1:] or [*recipes(), *films()]:
         build(wanted)
         print(f"{wanted}: {recipe(wanted).WORDS}")

@@ -47,7 +47,7 @@ def stage():
         tip = arrow(axes, (AT, 0.0), TENSION * LINE, VERMILLION)
         axes.text(tip[0], tip[1] + 0.022, f"deltoid {TENSION:.0f} N", color=VERMILLION, fontweight="bold", ha="center")
         axes.annotate(
-            f"muscle moment arm $r$ = {100 * ARM:.1f} cm", 0.6 * foot, (0.05, 0.088), va="center", ha="left",
+            f"muscle moment arm $r$ = {100 * ARM:.1f} cm", 0.6 * foot, (0.05, 0.088), va="center", ha="left", parse_math=True,
             arrowprops={"arrowstyle": "-", "color": BLACK, "lw": 1}, zorder=9,
         )  # fmt: skip
         tip = arrow(axes, (0.0, 0.0), JOINT, BLUE)
@@ -60,6 +60,6 @@ def stage():
         axes.plot([0, CENTRE], [-0.12, -0.12], color=BLACK, lw=2.2, marker="|", ms=10, mew=1.8)
         for x in (0.0, CENTRE):
             axes.plot([x, x], [-0.012, -0.12], color=GREY, lw=1, ls=":", zorder=1)
-        axes.text(CENTRE + 0.012, -0.12, f"load moment arm $d$ = {100 * CENTRE:.0f} cm", va="center")
+        axes.text(CENTRE + 0.012, -0.12, f"load moment arm $d$ = {100 * CENTRE:.0f} cm", va="center", parse_math=True)
         axes.text(-0.02, 0.0, "shoulder", ha="right", va="top")
         return Stage(figure)

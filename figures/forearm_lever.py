@@ -49,7 +49,7 @@ def distance(axes, x, y, words, colour):
     """How far one line passes the joint."""
     axes.plot([x, x], [0.013, y], color=GREY, lw=1, ls=":", zorder=1)
     axes.plot([0, x], [y, y], color=colour, lw=2.2, marker="|", ms=10, mew=1.8, zorder=6)
-    axes.text(x + 0.006, y, words, va="center", ha="left", fontsize=LETTERS)
+    axes.text(x + 0.006, y, words, va="center", ha="left", fontsize=LETTERS, parse_math=True)
 
 
 def stage():
@@ -66,7 +66,9 @@ def stage():
             arrow(axes, name)
         axes.plot([0, 0], [-0.013, -0.212], color=GREY, lw=1, ls=":", zorder=1)
         axes.plot([0, MUSCLE_AT], [0.030, 0.030], color=VERMILLION, lw=2.2, marker="|", ms=10, mew=1.8, zorder=6)
-        axes.text(MUSCLE_AT + 0.012, 0.032, f"muscle moment arm $r$ = {100 * MUSCLE_AT:.0f} cm", va="center")
+        axes.text(
+            MUSCLE_AT + 0.012, 0.032, f"muscle moment arm $r$ = {100 * MUSCLE_AT:.0f} cm", va="center", parse_math=True
+        )
         for x, y, name in ((OWN_AT, -0.178, "own weight"), (LOAD_AT, -0.206, "load")):
             distance(axes, x, y, f"load moment arm $d$ = {100 * x:.0f} cm", FORCES[name][2])
         return Stage(figure)

@@ -43,7 +43,15 @@ def stage():
             view.tape.show((0.0, 0.0), (hand[0], 0.0), (0.0, 0.10), view.window)
             view.tape.words.hide()
             view.axes.set_title(f"arm {words}", pad=5, fontweight="bold", fontsize=LETTERS + 1)
-            view.axes.text(0.20, 0.14, f"$d$ = {AWAY[up]:.0f} cm", va="bottom", fontsize=LETTERS + 3, fontweight="bold")
+            view.axes.text(
+                0.20,
+                0.14,
+                f"$d$ = {AWAY[up]:.0f} cm",
+                va="bottom",
+                fontsize=LETTERS + 3,
+                fontweight="bold",
+                parse_math=True,
+            )
             view.axes.text(
                 0.5, -0.06, f"49 N × {AWAY[up]:.0f} cm = {TORQUE[up]:.1f} N m", ha="center", va="top",
                 fontsize=letters, transform=view.axes.transAxes,

@@ -4,7 +4,17 @@ import matplotlib as mpl
 import numpy as np
 
 import shoulder_model as sm
-from shoulder_model.draw.look import BLACK, GROUP_LOOK, LETTERS, SMALL, STYLE, at_projector, new_figure
+from shoulder_model.draw.look import (
+    BLACK,
+    ENOUGH,
+    GROUP_LOOK,
+    LETTERS,
+    SMALL,
+    STYLE,
+    at_projector,
+    contrast,
+    new_figure,
+)
 from shoulder_model.draw.stage import Stage
 
 MAN, P = sm.Lifter.average("men"), sm.pulls
@@ -27,7 +37,8 @@ PULLS = {
 }
 HATCHES = {"elbow flexors": "///", "pectoralis major": "\\\\\\", "rotator cuff": "...", "triceps": "xx"}
 LOOK = {
-    group: (colour, HATCHES.get(group, ""), "white") for group, colour in GROUP_LOOK.items()
+    group: (colour, HATCHES.get(group, ""), "white" if contrast(colour) >= ENOUGH else BLACK)
+    for group, colour in GROUP_LOOK.items()
 }  # colour, hatch, letters
 PANELS = {"work": "work [share of joules]", "active muscle": "active muscle [share of cm²]"}  # kind -> title
 PRINTED = ("lat", "mid-back")

@@ -14,7 +14,7 @@ What is used most is here at the top. Numbers only: drawing lives in `shoulder_m
 `shoulder_model.panels`.
 """
 
-from . import evidence, mechanics, muscles, people, practice, repetition, sharing, training, week
+from . import evidence, mechanics, muscles, people, practice, register, repetition, sharing, training, week
 from .inputs import InputError
 from .mechanics import Pull, held_weight, pulls, tape_law, tape_law_margin
 from .muscles import Strength, expected_strength, moment_arm
@@ -47,6 +47,7 @@ __all__ = [
     "plan_week",
     "practice",
     "pulls",
+    "register",
     "rep",
     "repetition",
     "sharing",

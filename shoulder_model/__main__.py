@@ -1,11 +1,11 @@
 """``python -m shoulder_model``: opens the workbook in the browser, gives a lecture, makes hand-outs, sets and marks homework."""
 
 import argparse
-import os
 import sys
+from importlib.metadata import version
 
+from .checkout import FIRST, HOME, NoWorkbook
 from .inputs import InputError
-from .lab.launch import FIRST, HOME, LECTURE_PAGE, NoWorkbook, chapter_page, lab_arguments, lecture_environment, prepare
 
 
 def _handout(arguments):
@@ -62,6 +62,8 @@ def main(arguments=None):
         _open(_parser().parse_args(arguments))
     except (NoWorkbook, InputError) as error:
         sys.exit(str(error))
+    except KeyboardInterrupt:  # before the server was up
+        sys.exit("Stopped.")
 
 
 def _parser():
@@ -72,28 +74,31 @@ def _parser():
         epilog=f"In place of options, first word:\n{tasks}",
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    parser.add_argument("--chapter", default=FIRST, help="open this chapter first, for example 03_grip_width")
+    parser.add_argument(
+        "--chapter",
+        default=FIRST,
+        help="open this chapter first, by its name, its number or a part of it: 3, a1, grip_width",
+    )
     parser.add_argument(
         "--lecture", nargs="?", const="", metavar="RUN SHEET",
         help="for a projector: step through a run sheet (its name, or its .toml file) or a chapter; alone, choose on the page",
     )  # fmt: skip
     parser.add_argument("--no-browser", dest="browser", action="store_false", help="only print the address")
-    parser.add_argument("--port", type=int, help="listen on this port of the local machine")
+    parser.add_argument("--port", help="listen on this port of the local machine")
+    parser.add_argument("--version", action="version", version=f"shoulder-model {version('shoulder-model')}")
     return parser
 
 
 def _open(options):
     """Start JupyterLab at a chapter or at the lecture's page."""
-    state = HOME / ".lab"
-    page = chapter_page(HOME, options.chapter)
-    if options.lecture is not None:
-        page = LECTURE_PAGE
-        os.environ.update(lecture_environment(state, _readable(options.lecture)))
-    line = lab_arguments(HOME, state, page, options.port, options.browser)
-    prepare(HOME, state)
-    from jupyterlab.labapp import LabApp  # after the environment is set
+    from .lab import launch, places
 
-    LabApp.launch_instance(argv=line)
+    port = None if options.port is None else launch.port_number(options.port)
+    page = launch.chapter_page(HOME, options.chapter)
+    lecture = options.lecture if options.lecture is None else _readable(options.lecture)
+    home, state, words = places.settle(HOME)
+    print(f"{words}\nStarting ...".strip(), flush=True)
+    launch.start(home, state, page, port, options.browser, lecture)
 
 
 def _readable(lecture):

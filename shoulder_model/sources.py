@@ -1,14 +1,27 @@
 """Every constant of the model with its source and how well it is known.
 
 Marks: R read in the published text, D derived by arithmetic from such values,
-M from memory (MH good, MM fair, ML weak), ``none`` common practice, no source.
+M from memory (MH good, MM fair, ML weak), U read in a text that cannot be located from what is known of it, ``none`` common
+practice, no source. What has the mark U may be a default; it decides nothing: no check, no direction, no rule, no pooled result.
 """
 
 from dataclasses import dataclass
 from functools import cache
 
-from .inputs import choice
+from .inputs import checked_call, choice
 from .tables import read_table
+
+NOT_LOCATED = "U"
+FROM_MEMORY = ("M", "MH", "MM", "ML")
+MARKS = {  # mark -> how a number is known, in words
+    "R": "read",
+    "D": "derived",
+    "MH": "from memory, good",
+    "MM": "from memory, fair",
+    "ML": "from memory, weak",
+    NOT_LOCATED: "read, but the paper cannot be located",
+    "none": "common practice or own choice, no source",
+}
 
 
 @dataclass(frozen=True)
@@ -40,6 +53,7 @@ def _constants():
     return rows
 
 
+@checked_call
 def constant(name):
     """One constant with its range, unit, mark and source.
 
@@ -65,4 +79,7 @@ def fact(name):
     >>> fact("upper_arm_mass")
     0.028
     """
-    return (_constants().get(name) or constant(name)).value
+    try:
+        return _constants()[name].value
+    except (KeyError, TypeError):
+        return constant(name).value

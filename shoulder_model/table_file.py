@@ -5,18 +5,19 @@ line, in the words of the kind of table it is (`Kind`). A training log, a reader
 are read with it.
 """
 
+import contextlib
 import csv
 import io
 import re
 from dataclasses import dataclass
 
+from .given_file import letters_of
 from .inputs import InputError
 from .tables import as_typed
 
 DELIMITERS = (",", ";", "\t")
 SHOWN = 24  # letters of a value in a refusal
 SEPARATOR_LINE = re.compile(r'"?sep=([,;\t])"?', re.IGNORECASE)  # a spreadsheet's own first line
-FEWEST_ZEROS = 0.3  # share of bytes; letters of two bytes have a zero in nearly each second one
 NO_TEXT = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f]")
 
 
@@ -58,7 +59,7 @@ def clean(cell):
     """
     if not cell.isprintable():
         cell = "".join(sign if sign.isprintable() else " " for sign in cell)
-    return as_typed(" ".join(cell.split()))
+    return as_typed(" ".join(cell.split())).strip()
 
 
 @dataclass(frozen=True)
@@ -132,11 +133,9 @@ class Kind:
         return text
 
     def _from_bytes(self, content):
-        for encoding in (*_two_bytes(content), "utf-8-sig", "cp1252"):
-            try:
-                return content.decode(encoding)
-            except UnicodeDecodeError:
-                continue
+        for read in (letters_of, lambda given: given.decode("cp1252")):
+            with contextlib.suppress(UnicodeDecodeError):
+                return read(content)
         raise self.wrong("its letters cannot be read; save the table as CSV UTF-8")
 
     def rows(self, text):
@@ -192,12 +191,3 @@ class Kind:
             if len(cell) > self.longest_cell:
                 letters = f"{len(cell)} letters, {self.longest_cell} at most"
                 raise self.wrong(f"{said(cell)} has {letters}; say it shorter", row.line)
-
-
-def _two_bytes(content):
-    """Encodings with two bytes a letter that fit, by their mark or by their zeros."""
-    if content[:2] in (b"\xff\xfe", b"\xfe\xff"):
-        return ("utf-16",)
-    if len(content) % 2 or content.count(0) < FEWEST_ZEROS * len(content):
-        return ()
-    return ("utf-16-le",) if content[1::2].count(0) > content[::2].count(0) else ("utf-16-be",)

@@ -3,14 +3,18 @@
 import numpy as np
 
 from .axes import AXES, movement
+from .inputs import Allowed, InputError, checked_call, flag, scalar, vectors, whole
 from .sources import constant, fact
 
+ANY = Allowed(-1e15, 1e15, "", "give a plain number")
+DIGITS = Allowed(0, 12, "digits", "count those behind the point")
 LEAST_SHOWN = 0.5  # N m; less than this rounds to nothing
 LEAST_TURN_DEG = 0.5  # of the elbow past the ribs; the same
 LEAST_SHORT_CM = 0.5  # before the touch point; the same
 WIDE_UNDERHAND = 1.2  # × biacromial; common practice, no source
 
 
+@checked_call
 def written(value, digits=0, *, sign=False):
     """A number as text for a sentence: a true minus sign, and none on a value that rounds to zero.
 
@@ -22,10 +26,16 @@ def written(value, digits=0, *, sign=False):
     sign : bool
         True writes a plus too, as for a change; a change of nothing has no sign.
 
+    Raises
+    ------
+    InputError
+        What is not one finite number, no count of digits up to 12, a ``sign`` that is neither True nor False.
+
     >>> written(-12.34, 1), written(-0.2), written(12.34, 1, sign=True), written(0.2, sign=True)
     ('−12.3', '0', '+12.3', '0')
     """
-    rounded = round(float(value), digits) + 0.0
+    value, digits, sign = scalar("value", value, ANY), whole("digits", digits, DIGITS), flag("sign", sign)
+    rounded = round(value, digits) + 0.0
     return f"{rounded:{'+' if sign and rounded else ''}.{digits}f}".replace("-", "−")
 
 
@@ -75,6 +85,15 @@ def _largest_first(torque):
     return np.argsort(-np.round(np.abs(torque), 6), kind="stable")
 
 
+def _torque(field, value, components=3):
+    """The components of one torque."""
+    value = vectors(field, value, ANY, components)
+    if value.ndim > 1:
+        raise InputError(field, f"{field} has shape {value.shape}; give the {components} components of one torque")
+    return value
+
+
+@checked_call
 def torque_words(torque, load=None):
     """Components of ``torque`` (3,) [N m] by the movement they make, largest first, each split where the arm weighs.
 
@@ -85,12 +104,18 @@ def torque_words(torque, load=None):
     load : array_like, shape (3,), optional
         The load's part of it; the rest is the arm's own weight. None: nothing is split. [N m]
 
+    Raises
+    ------
+    InputError
+        What are not three finite numbers.
+
     >>> torque_words([12.2, -3.4, 0.1])
     '12 N m of adduction and 3 N m of flexion'
     >>> torque_words([11.0, 12.2, 0.0], [14.0, 16.2, 0.0])
     '12 N m of extension (16 from the load, 4 less by the arm) and 11 N m of adduction (14 from the load, 3 less by the arm)'
     """
-    parts = []
+    torque, parts = _torque("torque", torque), []
+    load = None if load is None else _torque("load", load)
     for i in _largest_first(torque):
         if abs(torque[i]) >= LEAST_SHOWN:
             split = "" if load is None else _split_words(AXES[i], torque[i], load[i])
@@ -109,6 +134,7 @@ def _split_words(axis, whole, load):
     return f" ({load} from the load, {abs(whole - load)} {'more' if whole > load else 'less'} by the arm)"
 
 
+@checked_call
 def torque_change_words(now, kept, names=None, unit="N m"):
     """How the torques ``now``, or their levers, differ from those ``kept``, in whole numbers of ``unit``.
 
@@ -120,12 +146,18 @@ def torque_change_words(now, kept, names=None, unit="N m"):
         Component -> words for a positive value and for a negative one; those of the shoulder's `axes.AXES` without it.
     unit : str
 
+    Raises
+    ------
+    InputError
+        What is no list of finite numbers, one a component.
+
     >>> torque_change_words([14.0, 16.0, 0.0], [0.0, 16.1, 0.0])
     'extension unchanged at 16, adduction up from 0 to 14 N m'
     >>> torque_change_words([14.0, 16.0, 0.0], [-19.0, 20.0, 0.0])
     'extension down from 20 to 16 N m, 14 N m of adduction instead of 19 of abduction'
     """
     names = {axis: (movement(axis, 1), movement(axis, -1)) for axis in AXES} if names is None else names
+    now, kept = _torque("now", now, len(names)), _torque("kept", kept, len(names))
     rows = zip(names.values(), np.round(now), np.round(kept), strict=True)
     rows = sorted(rows, key=lambda row: -min(abs(row[1]), abs(row[2])))  # what stays comes first
     parts = [_change_words(sides, new, old, unit) for sides, new, old in rows if new or old]

@@ -1,9 +1,9 @@
 """A document as HTML that stands alone; it prints on A4 and Letter in black and white."""
 
 import re
-from html import escape
 
 from ..inputs import choice
+from ..printed import markup
 from .parts import Box, Entry, Fields, Heading, Line, NewPage, Numbered, Picture, Points, Question, Table
 
 PAPERS = ("A4", "Letter")
@@ -59,7 +59,7 @@ def document_html(document, paper="A4"):
     choice("paper", paper, PAPERS)
     writer = _Writer()
     body = "\n".join(writer.part(part) for part in document.parts)
-    title, footer = escape(document.title), f"{_css(document.footer)} \\2003 " if document.footer else ""
+    title, footer = markup(document.title), f"{_css(document.footer)} \\2003 " if document.footer else ""
     return (
         f'<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>{title}</title>'
         f"<style>{STYLE % (paper, footer)}</style></head><body>\n<h1>{title}</h1>\n{body}\n</body></html>\n"
@@ -78,7 +78,7 @@ def _css(words):
 
 def _text(words):
     """Words as HTML; a range of numbers is never broken in two."""
-    return RANGE.sub(r'<span class="range">\g<0></span>', escape(words))
+    return RANGE.sub(r'<span class="range">\g<0></span>', markup(words))
 
 
 def _fields(part):

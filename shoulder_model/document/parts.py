@@ -2,33 +2,12 @@
 paper.
 """
 
-import unicodedata
 from dataclasses import dataclass
 from itertools import groupby
 
 from .scene import Label, Scene
 
 PICTURE_MM = 80  # width of a picture on paper
-TURNS = ("LRE", "RLE", "LRO", "RLO", "PDF", "LRI", "RLI", "FSI", "PDI")  # characters that turn the line round
-MARKS = ("\u200e", "\u200f", "\u061c")  # marks of direction that stand alone
-NOT_PRINTED = ("Cc", "Cs", "Co", "Cn")  # control characters, halves of characters, characters that nobody has defined
-
-
-def plain(text):
-    """Any ``text`` as one line of printable text, without characters that turn the direction of what follows.
-
-    >>> plain("Ann\\n  <b>\\u202e")
-    'Ann <b>'
-    """
-
-    def stays(letter):
-        hidden = unicodedata.bidirectional(letter) in TURNS or letter in MARKS
-        return not hidden and unicodedata.category(letter) not in NOT_PRINTED
-
-    spaced = " ".join(str(text).split())
-    if spaced.isascii() and spaced.isprintable():
-        return spaced
-    return " ".join("".join(letter for letter in spaced if stays(letter)).split())
 
 
 @dataclass(frozen=True)

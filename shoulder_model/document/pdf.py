@@ -13,6 +13,7 @@ from fpdf.bidi import BidiParagraph
 from fpdf.fonts import FontFace
 
 from ..inputs import choice
+from ..printed import unsteered
 from .html import PAPERS
 from .parts import Box, Entry, Fields, Heading, Line, NewPage, Numbered, Picture, Points, Question, Table
 from .pdf_scene import draw
@@ -53,6 +54,7 @@ def document_pdf(document, paper="A4"):
 
 def shown(words):
     """One line of ``words`` in the order its letters have on paper from the left; a script from the right is turned."""
+    words = unsteered(words)
     if any(unicodedata.bidirectional(letter) in RIGHT_TO_LEFT for letter in words):
         return BidiParagraph(text=words, base_direction=None).get_reordered_string()
     return words

@@ -4,7 +4,8 @@ It is SVG without a drawing library, so that thousands of sheets can have their 
 """
 
 from dataclasses import dataclass, field
-from html import escape
+
+from ..printed import markup
 
 INK, SOFT, FILL = "#111", "#666", "#d9d9d9"
 KINDS = {  # kind of line -> (colour, width, dashes)
@@ -84,9 +85,9 @@ class Scene:
         """The picture as SVG text; ``name`` (text, one a page) keeps its arrow head apart from others."""
         head = (
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 {self.height:g}" role="img" '
-            f'aria-label="{escape(self.full_words)}" font-family="DejaVu Sans, Verdana, sans-serif" '
+            f'aria-label="{markup(self.full_words)}" font-family="DejaVu Sans, Verdana, sans-serif" '
             f'font-size="{LETTER}">'
-            f'<defs><marker id="{escape(name)}-tip" viewBox="0 0 6 6" refX="5" refY="3" markerWidth="5" '
+            f'<defs><marker id="{markup(name)}-tip" viewBox="0 0 6 6" refX="5" refY="3" markerWidth="5" '
             f'markerHeight="5" orient="auto"><path d="M0 0L6 3L0 6z" fill="{INK}"/></marker></defs>'
         )
         body = "".join(_SVG[type(shape)](shape, name) for shape in self.shapes)
@@ -97,7 +98,7 @@ def _stroke(shape, name):
     colour, width, dashes = KINDS[shape.kind]
     points = " ".join(f"{x:.2f},{y:.2f}" for x, y in shape.points)
     dashed = f' stroke-dasharray="{dashes}"' if dashes else ""
-    tip = f' marker-end="url(#{escape(name)}-tip)"' if shape.arrow else ""
+    tip = f' marker-end="url(#{markup(name)}-tip)"' if shape.arrow else ""
     line = f'stroke="{colour}" stroke-width="{width}" stroke-linecap="round" stroke-linejoin="round"{dashed}{tip}'
     return f'<polyline points="{points}" fill="none" {line}/>'
 
@@ -110,15 +111,15 @@ def _dot(shape, name):
 
 def _label(shape, name):
     place = f'x="{shape.x:.2f}" y="{shape.y:.2f}" text-anchor="{shape.anchor}"'
-    return f'<text {place} fill="{INK}">{escape(shape.text)}</text>'
+    return f'<text {place} fill="{INK}">{markup(shape.text)}</text>'
 
 
 def _mark(mark):
     return (
-        f'<g class="mark" data-letter="{escape(mark.letter)}"><circle cx="{mark.x:.2f}" cy="{mark.y:.2f}" r="3" '
+        f'<g class="mark" data-letter="{markup(mark.letter)}"><circle cx="{mark.x:.2f}" cy="{mark.y:.2f}" r="3" '
         f'fill="#fff" stroke="{INK}" stroke-width="0.5"/><text x="{mark.x:.2f}" y="{mark.y + 1.5:.2f}" '
         f'text-anchor="middle" fill="{INK}">'
-        f"{escape(mark.letter)}</text></g>"
+        f"{markup(mark.letter)}</text></g>"
     )
 
 

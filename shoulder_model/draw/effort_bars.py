@@ -24,6 +24,7 @@ class EffortBars(KeptBars):
 
     def __init__(self, axes, most):
         self.axes, self.brief = axes, at_projector()
+        self.shown = self.held_names = ()  # names of the rows now, and of those that were kept
         axes.set(xlim=(0, 100), ylim=(1, 0))
         axes.set_yticks([])
         axes.set_xticks([0, 50, 100])
@@ -56,6 +57,8 @@ class EffortBars(KeptBars):
         held : bool
             False for a load that cannot be held: the bars, as they stand at the limit, are grey.
         """
+        self.shown = tuple(names)
+        self._show_kept()
         rows, letters = len(names), min(SMALL, 0.8 * self.axes.bbox.height / len(names))
         for row, bar in enumerate(self.bars):
             for shown in (bar, self.names[row], self.words[row]):
@@ -70,6 +73,22 @@ class EffortBars(KeptBars):
         ends = np.stack([y - 0.4 / rows, y + 0.4 / rows, np.full(rows, np.nan)], axis=1)
         self.other.set_data(np.repeat(100 * np.asarray(other), 3), ends.ravel())
         self.other_words.set_text(f"\N{LIGHT VERTICAL BAR} {other_words}")
+
+    def keep(self):
+        """Leave the bars as grey outlines, in sight while the rows are the same ones."""
+        super().keep()
+        self.held_names = self.shown
+        self._show_kept()
+
+    def drop(self):
+        """Take the outlines away."""
+        self.held_names = ()
+        super().drop()
+
+    def _show_kept(self):
+        same = self.shown == self.held_names
+        for row, kept in enumerate(self.kept):
+            kept.set_visible(same and row < len(self.shown))
 
     def _row(self, row, rows, name, colour, share, held):
         full, bar = share > FULL, self.bars[row]

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..evidence import HELD_WORDS, SCALE, SIDES
+from ..evidence import HELD_WORDS, LOST, SCALE, SIDES
 from ..words import counted, written
 
 SEEN = {"none": "no difference seen", "unknown": "direction not printed"}
@@ -38,7 +38,7 @@ class ForestLine:
     @property
     def below(self):
         """The second text on the left."""
-        return f"also differs: {self.also}" if self.also else ""
+        return "paper not found" if self.also == LOST else f"also differs: {self.also}" if self.also else ""
 
     @property
     def brief(self):
@@ -141,7 +141,9 @@ def _contrast_words(row):
 
 
 def _also(row):
-    """What else may have made the difference; two scales of the load are spelled out."""
+    """What else may have made the difference; two scales of the load are spelled out, a lost paper is enough."""
+    if not row.located:
+        return LOST
     return ", ".join(f"load counts {row.scales}" if doubt == SCALE else doubt for doubt in row.doubts)
 
 

@@ -1,12 +1,15 @@
 """Colours, line styles and letter sizes that every picture shares.
 
-Okabe-Ito colours, told apart by line style and marker too, never by colour alone. Letters of 11.5
+Okabe-Ito colours, told apart by line style and marker too, never by colour alone; letters are as much darker
+as they need (`readable`). Letters of 11.5
 points in a picture 11.2 inches wide are 18 points on a projector 1,920 pixels across.
 """
 
 import contextlib
 from contextvars import ContextVar
+from functools import cache
 
+from matplotlib.colors import to_hex, to_rgb
 from matplotlib.figure import Figure
 
 from ..axes import OPPOSITE
@@ -58,8 +61,42 @@ STYLE = {
     "legend.frameon": False,
     "legend.fontsize": SMALL,
     "svg.fonttype": "none",
+    "text.parse_math": False,  # a name may have $ in it
     "svg.hashsalt": "shoulder-model",
 }
+
+
+ENOUGH = 4.5  # contrast of letters with what is behind them: WCAG 2.2, success criterion 1.4.3
+INK = 1.6  # a colour with less contrast to white is meant for letters on something dark
+
+
+def contrast(one, other="white"):
+    """Contrast of two colours (str), 1 to 21, as WCAG 2.2 defines it.
+
+    >>> round(contrast("black"), 1)
+    21.0
+    """
+    dark, bright = sorted(_luminance(colour) for colour in (one, other))
+    return (bright + 0.05) / (dark + 0.05)
+
+
+def _luminance(colour):
+    red, green, blue = (c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in to_rgb(colour))
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+@cache
+def readable(colour):
+    """A ``colour`` (str or tuple) for letters on white: the same hue, as much darker as letters need; light ink stays.
+
+    >>> readable(BLUE) == BLUE.lower(), readable("white"), contrast(readable(ORANGE)) >= ENOUGH
+    (True, '#ffffff', True)
+    """
+    if contrast(colour) < INK:
+        return to_hex(colour)
+    shares = (1 - step / 100 for step in range(100))
+    darker = (to_hex([share * part for part in to_rgb(colour)]) for share in shares)
+    return next(one for one in darker if contrast(one) >= ENOUGH)
 
 
 PROJECTOR = 1.6  # how much larger letters and lines are, against the picture, than on a page

@@ -16,6 +16,8 @@ from matplotlib.patches import Polygon, Rectangle
 from matplotlib.path import Path
 from matplotlib.text import Text
 
+from .look import readable
+
 LETTER = {Path.MOVETO: "M", Path.LINETO: "L", Path.CURVE3: "Q", Path.CURVE4: "C"}
 DASHES = {"--": "lines.dashed_pattern", "-.": "lines.dashdot_pattern", ":": "lines.dotted_pattern"}
 ANCHOR = {"left": "start", "center": "middle", "right": "end"}
@@ -180,7 +182,7 @@ class Words(Element):
             "text-anchor": ANCHOR[text.get_ha()],
             "font-size": round(text.get_fontsize(), 1),
             "font-weight": text.get_fontweight(),
-            "fill": colour(text.get_color()),
+            "fill": readable(text.get_color()),
             "text": text.get_text(),
         }
 

@@ -7,12 +7,14 @@ changed. Saving a picture lets matplotlib draw all of it.
 
 import io
 import re
+import warnings
 from functools import cached_property
 from html import escape
 
 import matplotlib as mpl
+from matplotlib.text import Text
 
-from .look import STYLE
+from .look import STYLE, readable
 from .moving_layer import elements
 
 EMPTY = {"path": {"d": ""}, "text": {"text": ""}}  # of an artist that is not visible
@@ -31,6 +33,8 @@ class Stage:
     def __init__(self, figure):
         self.figure = figure
         self.width, self.height = figure.get_size_inches() * 72
+        for text in figure.findobj(Text):
+            text.set_color(readable(text.get_color()))
         figure.draw_without_rendering()  # settles the axes' boxes before the first picture
         self._sent = []
 
@@ -95,7 +99,10 @@ class Stage:
         """The whole picture as bytes of ``kind`` "svg" or "png"."""
         store = io.BytesIO()
         metadata = {"Date": None} if kind == "svg" else {}
-        with mpl.rc_context(STYLE):
+        with mpl.rc_context(STYLE), warnings.catch_warnings():
+            warnings.filterwarnings(
+                "ignore", message="Glyph .* missing from font"
+            )  # of somebody's name: a box stands for it
             self.figure.savefig(store, format=kind, dpi=dpi, metadata=metadata)
         return store.getvalue()
 

@@ -26,13 +26,15 @@ class TorqueCurves:
     unit : str
     below : int
         Steps of the scale under zero, 4 above it; 0 where nothing is negative.
+    nothing : str
+        Words for a value that there is none of.
     """
 
     def __init__(
         self, axes, x_label, x_limits, y_label="shoulder torque, one side [N m]", looks=AXIS_LOOK, digits=0, unit="N m",
-        below=2,
+        below=2, *, nothing="none",
     ):  # fmt: skip
-        self.axes, self.digits, self.unit = axes, digits, unit
+        self.axes, self.digits, self.unit, self.nothing = axes, digits, unit, nothing
         size = page_or_projector(LETTERS, SMALL)
         axes.set(xlim=x_limits)
         axes.set_xlabel(x_label, fontsize=size)
@@ -72,7 +74,7 @@ class TorqueCurves:
             NaN where there is no answer leaves a gap.
         x_now : float
         now, now_margin : ndarray, shape (curve,) [N m]
-            NaN is written as "none".
+            NaN is written as ``nothing``.
         """
         for i, (names, value, band, curve, mark, _) in enumerate(self.parts):
             curve.set_data(x, torque[:, i])
@@ -86,7 +88,7 @@ class TorqueCurves:
     def _value(self, now, margin, names):
         """A value with its margin, unless that rounds to nothing, and its name on this side of zero."""
         if not np.isfinite(now):
-            return f"none {names[0]}"
+            return f"{self.nothing} {names[0]}".strip()
         shown = with_margin(abs(now) if names[1] != names[0] else now, margin, self.digits)
         return f"{shown} {self.unit} {names[0] if round(float(now), self.digits) >= 0 else names[1]}".strip()
 

@@ -12,28 +12,36 @@ from statistics import NormalDist
 
 import numpy as np
 
-from ..inputs import Allowed, InputError, number
+from ..inputs import Allowed, InputError, checked_call, fitting, number, scalar
 
 Z95 = NormalDist().inv_cdf(0.975)
 FEWEST = 3  # comparable trials that a summary needs, own rule
 MEAN = Allowed(-1e6, 1e6, "", "give the printed mean")
 RATIO_MEAN = Allowed(1e-9, 1e6, "", "a ratio needs means above zero")
 SPREAD = Allowed(1e-9, 1e6, "", "give the printed standard deviation (not the standard error)")
+FREEDOM = Allowed(1.0, 1e7, "degrees of freedom", "one less than there are people")
+PROBABILITY = Allowed(1e-9, 1 - 1e-9, "", "give a probability between 0 and 1")
+VARIANCE = Allowed(1e-12, 1e6, "", "a variance is above zero")
 PEOPLE = Allowed(3, 1e6, "people", "a spread of fewer says nothing")
 CORRELATION = Allowed(-0.99, 0.99, "", "the same people in both conditions; 0.3 to 0.7 is usual where none is printed")
 SEM = Allowed(0.0, 1e6, "", "give a standard error of measurement")
 
 
-@cache
+@checked_call
 def t_quantile(freedom, share=0.975):
     """The point that Student's t stays below with this probability, a number without unit.
 
-    ``freedom`` are degrees of freedom, a number; ``share`` is the probability. Student's t: Biometrika 1908;6(1):1-25 (from
+    ``freedom`` are degrees of freedom, a number; ``share`` is the probability; any other raises `InputError`. Student's t: Biometrika 1908;6(1):1-25 (from
     memory, MH).
 
     >>> [round(t_quantile(freedom), 3) for freedom in (7, 9, 11)]
     [2.365, 2.262, 2.201]
     """
+    return _t_quantile(scalar("freedom", freedom, FREEDOM), scalar("share", share, PROBABILITY))
+
+
+@cache
+def _t_quantile(freedom, share):
     from scipy.special import stdtrit  # lazy: scipy makes importing the package slow
 
     return float(stdtrit(freedom, share))
@@ -74,18 +82,20 @@ class Summary(Effect):
     weights: np.ndarray
 
 
+@checked_call
 def small_sample_factor(freedom):
     """By how much a standardised difference overshoots in a small sample: 1 − 3 / (4 freedom − 1).
 
-    A ratio without unit; ``freedom`` are degrees of freedom, a number or array. J Educ Stat 1981;6(2):107-128, the
+    A ratio without unit; ``freedom`` are degrees of freedom, a number or array, else `InputError`. J Educ Stat 1981;6(2):107-128, the
     approximation (from memory, MH).
 
     >>> round(float(small_sample_factor(98)), 4)
     0.9923
     """
-    return 1 - 3 / (4 * np.asarray(freedom, float) - 1)
+    return 1 - 3 / (4 * np.asarray(number("freedom", freedom, FREEDOM)) - 1)
 
 
+@checked_call
 def difference_of_groups(first, second, sd_first, sd_second, n_first, n_second):
     """Hedges' g of two groups of different people.
 
@@ -124,6 +134,7 @@ def difference_of_groups(first, second, sd_first, sd_second, n_first, n_second):
     first, second = number("first", first, MEAN), number("second", second, MEAN)
     sd_first, sd_second = number("sd_first", sd_first, SPREAD), number("sd_second", sd_second, SPREAD)
     n_first, n_second = number("n_first", n_first, PEOPLE), number("n_second", n_second, PEOPLE)
+    fitting(first=first, second=second, sd_first=sd_first, sd_second=sd_second, n_first=n_first, n_second=n_second)
     freedom = n_first + n_second - 2
     pooled = np.sqrt(((n_first - 1) * sd_first**2 + (n_second - 1) * sd_second**2) / freedom)
     d = (first - second) / pooled
@@ -132,6 +143,7 @@ def difference_of_groups(first, second, sd_first, sd_second, n_first, n_second):
     return Effect(factor * d, factor**2 * variance, freedom)
 
 
+@checked_call
 def difference_within(first, second, sd_first, sd_second, n, correlation):
     """Hedges' g of the same people under two conditions, in units of the spread between people.
 
@@ -173,18 +185,20 @@ def difference_within(first, second, sd_first, sd_second, n, correlation):
     first, second = number("first", first, MEAN), number("second", second, MEAN)
     sd_first, sd_second = number("sd_first", sd_first, SPREAD), number("sd_second", sd_second, SPREAD)
     n, correlation = number("n", n, PEOPLE), number("correlation", correlation, CORRELATION)
+    fitting(first=first, second=second, sd_first=sd_first, sd_second=sd_second, n=n, correlation=correlation)
     d = (first - second) / np.sqrt((sd_first**2 + sd_second**2) / 2)
     factor = small_sample_factor(n - 1)
     return Effect(factor * d, factor**2 * (1 / n + d**2 / (2 * n)) * 2 * (1 - correlation), n - 1)
 
 
+@checked_call
 def log_ratio_within(first, second, sd_first, sd_second, n, correlation):
     """Natural logarithm of the ratio of two means of the same people.
 
     Parameters
     ----------
     first, second, sd_first, sd_second, n, correlation
-        As for `difference_within`; means above zero, in any one unit.
+        As for `difference_within`, whose refusals hold here; means above zero, in any one unit.
 
     Returns
     -------
@@ -205,10 +219,12 @@ def log_ratio_within(first, second, sd_first, sd_second, n, correlation):
     first, second = number("first", first, RATIO_MEAN), number("second", second, RATIO_MEAN)
     sd_first, sd_second = number("sd_first", sd_first, SPREAD), number("sd_second", sd_second, SPREAD)
     n, correlation = number("n", n, PEOPLE), number("correlation", correlation, CORRELATION)
+    fitting(first=first, second=second, sd_first=sd_first, sd_second=sd_second, n=n, correlation=correlation)
     a, b = sd_first / first, sd_second / second
     return Effect(np.log(first / second), (a**2 + b**2 - 2 * correlation * a * b) / n, n - 1)
 
 
+@checked_call
 def random_effects(values, variances):
     """One summary of several comparable effects, each trial allowed a true effect of its own.
 
@@ -238,13 +254,14 @@ def random_effects(values, variances):
     >>> round(float(random_effects([0.1, 0.2, 0.3], [0.04, 0.04, 0.04]).value), 3)
     0.2
     """
-    values, variances = (np.atleast_1d(np.asarray(part, float)) for part in (values, variances))
+    values, variances = number("values", values, MEAN), number("variances", variances, VARIANCE)
+    values, variances = np.atleast_1d(values), np.atleast_1d(variances)
+    if max(values.ndim, variances.ndim) > 1:
+        raise InputError("values", "values and variances: give one list each, one number a trial")
     if values.shape != variances.shape:
         raise InputError("variances", f"variances: {variances.size} for {values.size} effects; give one each")
     if values.size < FEWEST:
         raise InputError("trials", f"trials = {values.size}, a summary needs {FEWEST} comparable ones: show each alone")
-    number("values", values, MEAN)
-    number("variances", variances, Allowed(1e-12, 1e6, "", "a variance is above zero"))
     weight = 1 / variances
     freedom = values.size - 1
     q = weight @ (values - weight @ values / weight.sum()) ** 2
@@ -256,10 +273,11 @@ def random_effects(values, variances):
     return Summary(share @ values, 1 / weight.sum(), freedom, between, q, inconsistency, share)
 
 
+@checked_call
 def minimal_detectable_change(sem):
     """Smallest change of one person's reading that error alone rarely makes: 1.96 √2 SEM, 95 %.
 
-    ``sem`` is the standard error of measurement, in any unit; J Strength Cond Res 2005;19(1):231-240 (MH).
+    ``sem`` is the standard error of measurement, in any unit, 0 or more, else `InputError`; J Strength Cond Res 2005;19(1):231-240 (MH).
 
     >>> [round(float(minimal_detectable_change(sem))) for sem in (8.6, 18.9)]
     [24, 52]

@@ -3,7 +3,8 @@
 The rule is our own and has no source. It is stated here so that it can be argued with:
 
 1. A result counts only where nothing else may have made the difference (`Comparison.doubts`): nothing else changed, loads
-   are on one scale, and each person's load was chosen by what that person could lift.
+   are on one scale, and each person's load was chosen by what that person could lift. A paper that cannot be found counts
+   for nothing.
 2. Where results that count point opposite ways, nothing is claimed.
 3. An estimate whose interval is clear of zero at every correlation of the band makes a direction likely. Where that interval
    is no longer than `NARROW`, it makes it fairly sure. An estimate that the trial's own test contradicts does neither.
@@ -17,12 +18,14 @@ is about people like those of the trials, at what they did, on that day.
 
 from dataclasses import dataclass
 
-from ..inputs import InputError
+from ..inputs import InputError, checked_call, scalar
+from ..sources import fact
+from .effect_size import CORRELATION
 from .pooling import pooled
-from .trials import ASSUMED, lowest_correlation
+from .trials import ASSUMED, lowest_correlation, some_trials
 
-NARROW = 0.8  # SD; a longer interval cannot tell a small difference from a large one (own rule)
-SMALL = 0.5  # SD (own rule)
+NARROW = fact("narrow_interval")  # SD; a longer interval cannot tell a small difference from a large one (own rule)
+SMALL = fact("small_difference")  # SD (own rule)
 RULE = (
     "A result counts only where nothing else changed: a narrow interval then makes us sure, and an order or a p-value is a "
     "hint at most."
@@ -43,12 +46,13 @@ class Grade:
     ends: tuple | None = None
 
 
+@checked_call
 def grade(trials, correlation=ASSUMED):
     """What results allow to be said, by the rule of this module: a `Grade`, whose name is a word or two.
 
-    ``trials`` are `trials.Comparison`, ``correlation`` is assumed between conditions, without unit.
+    ``trials`` are `trials.Comparison`, ``correlation`` is assumed between conditions, without unit; others raise `InputError`.
     """
-    trials = list(trials)
+    trials, correlation = some_trials(trials), scalar("correlation", correlation, CORRELATION)
     counting = [row for row in trials if not row.doubts]
     if not counting:
         return Grade("something else" if trials else "no trial")

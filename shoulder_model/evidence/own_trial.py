@@ -13,9 +13,10 @@ from importlib.resources import files
 
 import numpy as np
 
-from ..inputs import InputError, choice
-from ..table_file import most_frequent, next_row, one_line_end
-from ..tables import as_typed, table_text
+from ..given_file import letters_of
+from ..inputs import InputError, checked_call, choice, thing
+from ..table_file import DELIMITERS, most_frequent, next_row, one_line_end
+from ..tables import Number, as_typed, table_text
 from .trials import HELD_WORDS, SIDES, Comparison, comparisons
 
 SAME = (
@@ -52,11 +53,8 @@ def measured():
     return tuple(dict.fromkeys(row.muscle for row in comparisons()))
 
 
-def trial_template(delimiter=","):
-    """A blank trial table as CSV text, with what may stand in it in lines that begin with #.
-
-    ``delimiter`` is the text between cells: "," or, where a spreadsheet wants it so, ";".
-    """
+def template_rows():
+    """A blank trial table as rows of text, with what may stand in it in lines that begin with #."""
     sides = "; ".join(
         f"{question}: first is {first}, second is {second}" for question, (first, second) in SIDES.items()
     )
@@ -68,7 +66,23 @@ def trial_template(delimiter=","):
         "also changed: what else differed between the two set-ups; blank if nothing did",
         "person: a number, never a name",
     )
-    return table_text([*([f"# {note}"] for note in notes), HEADS], delimiter)
+    return [*([f"# {note}"] for note in notes), HEADS]
+
+
+@checked_call
+def trial_template(delimiter=","):
+    """The rows of `template_rows` as CSV text.
+
+    ``delimiter`` is the text between cells: "," or, where a spreadsheet wants it so, ";"; tab too, else `InputError`.
+    """
+    choice("delimiter", delimiter, DELIMITERS)
+    return table_text(template_rows(), delimiter)
+
+
+def example_rows():
+    """An invented class's filled-in trial table, as rows of text and numbers."""
+    rows = csv.reader(io.StringIO(example_trial()))
+    return [[Number(cell) if READING.fullmatch(cell) else cell for cell in row] for row in rows]
 
 
 def example_trial():
@@ -76,6 +90,7 @@ def example_trial():
     return files(__package__).joinpath("../data/invented_class.csv").read_text(encoding="utf-8")
 
 
+@checked_call
 def read_trials(content, name="trial table"):
     """The results of a filled-in trial table, as a tuple of `Comparison`, means in the table's own unit.
 
@@ -91,7 +106,7 @@ def read_trials(content, name="trial table"):
     InputError
         One line: file, line, column, what is wrong and what to do.
     """
-    found, place = {}, _Place(name)
+    found, place = {}, _Place(thing("name", name, str))
     for cells in _rows(_text(content, place), place):
         if cells["trial"]:
             about = {column: _checked(column, cells[column], place) for column in SAME}
@@ -121,14 +136,14 @@ class _Place:
 
 def _text(content, place):
     """The file as text with one kind of line end."""
+    if not isinstance(content, (str, bytes)):
+        raise place.wrong(f"neither text nor bytes; {FROM_BLANK}")
     if len(content) > LARGEST:
         raise place.wrong(f"more than {LARGEST} characters, too long for a trial; {FROM_BLANK}")
-    if isinstance(content, bytes):
-        try:
-            content = content.decode()
-        except UnicodeDecodeError:
-            raise place.wrong("not plain text in UTF-8; save it as CSV UTF-8") from None
-    return one_line_end(content)
+    try:
+        return one_line_end(letters_of(content))
+    except UnicodeDecodeError:
+        raise place.wrong("not plain text in UTF-8; save it as CSV UTF-8") from None
 
 
 def _rows(text, place):

@@ -1,24 +1,27 @@
 """One number for several trials, or a refusal that says why there is none."""
 
-from ..inputs import InputError
+from ..inputs import InputError, checked_call, scalar, thing
 from ..words import counted
-from .effect_size import FEWEST, random_effects
-from .trials import ASSUMED
+from .effect_size import CORRELATION, FEWEST, random_effects
+from .trials import ASSUMED, Comparison, some_trials
 
 
+@checked_call
 def contrast(row):
     """What has to be the same for two results to be comparable, a tuple of names: never the unit, never raw %MVIC.
 
-    ``row`` a `trials.Comparison`.
+    ``row`` a `trials.Comparison`, else `InputError`.
     """
+    thing("row", row, Comparison)
     return row.question, row.muscle, row.phase, row.first, row.second, row.held, row.also_changed, row.scales
 
 
+@checked_call
 def pooled(trials, correlation=ASSUMED):
     """One random-effects summary of comparable differences, or a refusal that says why.
 
     Comparable: same question, muscle, phase, contrast, loading, and the same thing changed along with it; one
-    result a group of people.
+    result a group of people. A paper that cannot be found is left out.
 
     Parameters
     ----------
@@ -34,10 +37,10 @@ def pooled(trials, correlation=ASSUMED):
     Raises
     ------
     InputError
-        No means and standard deviations; different contrasts; fewer than three trials.
+        What are no trials; no means and standard deviations; different contrasts; fewer than three trials.
     """
-    trials = list(trials)
-    numbers = [row for row in trials if row.kind == "difference"]
+    trials, correlation = some_trials(trials), scalar("correlation", correlation, CORRELATION)
+    numbers = [row for row in trials if row.kind == "difference" and row.located]
     if not numbers:
         raise InputError("trials", "no pooled number: no result comes with means and standard deviations")
     if len({contrast(row) for row in numbers}) > 1:

@@ -10,12 +10,14 @@ import re
 from dataclasses import dataclass
 from functools import cache
 
-from ..inputs import Allowed, choice, number
+from ..inputs import Allowed, checked_call, choice, flag, scalar, several
+from ..sources import NOT_LOCATED, constant
 from ..tables import read_table
 from ..words import counted
-from .effect_size import difference_within
+from .effect_size import CORRELATION, difference_within
 
-ASSUMED, BAND = 0.5, (0.3, 0.7)  # correlation between conditions, an assumption: trials seldom print it
+BETWEEN = constant("correlation_between_conditions")  # an assumption: trials seldom print it
+ASSUMED, BAND = BETWEEN.value, (BETWEEN.low, BETWEEN.high)
 SIDES = {  # question -> what a result may point to
     "row or pulldown": ("a row", "a pulldown"),
     "grip width": ("a wider grip", "a narrower grip"),
@@ -36,6 +38,7 @@ HELD = {  # choice -> codes of the column ``held`` it lets through
     "one load for all": ("one",),
 }
 LOAD_DOUBTS = {"differ": ("load",), "not stated": ("load not stated",)}  # ``held`` -> what else may have changed
+LOST = "paper not found"  # what is against a result whose citation leads nowhere
 SCALE = "scale of the load"  # what else differs where loads are counted in two ways
 PEOPLE = {"M": ("man", "men"), "F": ("woman", "women")}  # letter of the evidence -> one of them, and several
 HELD_WORDS = {
@@ -61,7 +64,7 @@ class Comparison:
     SD second), in the trial's own unit, or None. ``correlation`` is None unless printed. ``held`` says what was held constant,
     a key of `HELD_WORDS`, ``also_changed`` what else differs or is not stated, parted by "; ", and ``scales`` how loads were
     counted in two ways. ``sex`` counts people ("21M 4F"), ``subgroup`` says which, where a trial has several; ``own`` is true
-    for a reader's own trial.
+    for a reader's own trial. ``located`` is false where the paper cannot be found from what is known of it.
     """
 
     study: str
@@ -86,6 +89,7 @@ class Comparison:
     untested: str = ""
     scales: str = ""
     own: bool = False
+    located: bool = True
 
     @property
     def who(self):
@@ -101,8 +105,10 @@ class Comparison:
 
     @property
     def doubts(self):
-        """All that may have made the difference instead, a tuple of words; one load for all makes the efforts differ."""
-        return (*self.unlike, *(("effort",) if self.held == "one" else ()))
+        """Why the result counts for nothing, a tuple of words: all that may have made the difference instead (one load for all
+        makes the efforts differ), and a paper that cannot be found.
+        """
+        return (*self.unlike, *(("effort",) if self.held == "one" else ()), *(() if self.located else (LOST,)))
 
     @property
     def kind(self):
@@ -111,35 +117,46 @@ class Comparison:
             return "difference"
         return "p-value" if re.search(r"\bp\s*[<=]", self.statement, re.I) else "order"
 
+    @checked_call
     def effect(self, correlation=ASSUMED):
         """Hedges' g of first against second [SD between people] at an assumed ``correlation`` between conditions.
 
-        None where no means and standard deviations were read.
+        None where no means and standard deviations were read; `InputError` for a correlation outside -0.99 to 0.99.
         """
+        correlation = scalar("correlation", correlation, CORRELATION)
         if self.means is None:
             return None
         first, sd_first, second, sd_second = self.means
         used = correlation if self.correlation is None else self.correlation
         return difference_within(first, second, sd_first, sd_second, self.n, used)
 
+    @checked_call
     def band(self, correlation=ASSUMED):
         """Ends of the widest interval that the band of the correlation allows [SD between people], or None.
 
         ``correlation`` as for `effect`; a printed one has no band.
         """
+        correlation = scalar("correlation", correlation, CORRELATION)
         return None if self.means is None else self.effect(lowest_correlation(correlation)).interval
 
+    @checked_call
     def direction(self, correlation=ASSUMED):
         """What the result points to, in a word: the trial's own test, else the interval of a difference, else "unknown".
 
         ``correlation`` as for `effect`. An order that nobody tested points nowhere.
         """
+        correlation = scalar("correlation", correlation, CORRELATION)
         if self.untested:
             return "unknown"
         if self.higher or self.means is None:
             return self.higher or "unknown"
         low, high = self.effect(correlation).interval
         return "first" if low > 0 else "second" if high < 0 else "none"
+
+
+def some_trials(trials):
+    """The ``trials`` as a tuple of `Comparison`; anything else that is given raises `InputError`."""
+    return several("trials", trials, Comparison, "evidence.comparisons()")
 
 
 def row_of(rows, coded, condition, exercise):
@@ -196,7 +213,7 @@ def _comparison(rows, coded):
     )  # fmt: skip
     return Comparison(
         study=coded["study_id"], citation=row["citation"], n=int(row["n"]), statement=_statement(row, coded),
-        normalised=_normalised(row), means=means, subgroup=coded["sex"], sex=row["sex"],
+        normalised=_normalised(row), means=means, subgroup=coded["sex"], sex=row["sex"], located=row["mark"] != NOT_LOCATED,
         correlation=float(coded["correlation"]) if coded["correlation"] else None,
         **{name: coded[name] for name in same},
     )  # fmt: skip
@@ -209,19 +226,22 @@ def comparisons():
     return tuple(_comparison(rows, coded) for coded in read_table("comparisons.csv"))
 
 
+@checked_call
 def muscles(question, trials=None):
     """Names of muscles (and "largest load") that some trial looked at under a ``question`` of `SIDES`, most results first.
 
-    ``trials`` a sequence of `Comparison`, all of them by default.
+    ``trials`` a sequence of `Comparison`, all of them by default. Another question, or what are no trials, raises `InputError`.
 
     >>> muscles("blades held or free")
     ('latissimus dorsi', 'middle trapezius', 'rear deltoid', 'biceps brachii')
     """
     choice("question", question, tuple(SIDES))
-    names = [row.muscle for row in (comparisons() if trials is None else trials) if row.question == question]
+    trials = comparisons() if trials is None else some_trials(trials)
+    names = [row.muscle for row in trials if row.question == question]
     return tuple(sorted(dict.fromkeys(names), key=lambda muscle: -names.count(muscle)))
 
 
+@checked_call
 def choose(trials, *, held="any load", trained_only=False, one_change_only=False, mvic_only=False, minimum_n=0):
     """Split results by what was held constant.
 
@@ -246,10 +266,14 @@ def choose(trials, *, held="any load", trained_only=False, one_change_only=False
     Raises
     ------
     InputError
-        A choice that is not in ``HELD``, a number outside 0 to 1000.
+        What are no trials, a choice that is not in ``HELD``, a number outside 0 to 1000, a yes or no that is neither True
+        nor False.
     """
+    trials = some_trials(trials)
     choice("held", held, tuple(HELD))
-    least = number("minimum_n", minimum_n, Allowed(0, 1000, "people", "trials of pulling have 7 to 35"))
+    least = scalar("minimum_n", minimum_n, Allowed(0, 1000, "people", "trials of pulling have 7 to 35"))
+    trained_only, one_change_only = flag("trained_only", trained_only), flag("one_change_only", one_change_only)
+    mvic_only = flag("mvic_only", mvic_only)
     tests = {
         "other loading": lambda row: row.held not in HELD[held],
         "not said to be trained": lambda row: trained_only and row.trained != "trained",

@@ -7,11 +7,11 @@ import re
 from dataclasses import dataclass
 from hashlib import sha256
 
-from ..document.parts import plain
 from ..inputs import InputError, choice
 from ..practice.bank import make, templates
 from ..practice.chance import Chance
 from ..practice.objectives import chapters, objectives
+from ..printed import plain
 from ..words import counted
 from .class_list import Student
 

@@ -9,19 +9,20 @@ import math
 from dataclasses import dataclass
 from numbers import Real
 
-from ..document.parts import plain
-from ..inputs import InputError
+from ..json_file import JsonKind, is_same
 from ..practice.asks import DIGITS, KINDS, LETTERS
 from ..practice.item import as_plain, from_plain
 from ..practice.slips import slip_table
+from ..printed import plain
 from .assignment import MOST_ITEMS
 from .class_list import LONGEST_ID, LONGEST_NAME, MOST_STUDENTS, Student, same
 
 FORMAT, VERSION = "shoulder_model homework", 1
-LARGEST = 150_000_000  # letters or bytes
 LONGEST_TEXT, MOST_TEXTS, MOST_SLIPS, MOST_DIGITS, SIGNIFICANT = 600, 8, 40, 8, 10
 AGAIN = "make the homework again, or open the file as it was made"
 PICKS = "ABCDEFGH"  # letters that marks of a picture may have
+HEAD = ("format", "version", "title", "seed", "names", "students")
+FILE = JsonKind("assignment", f"it cannot be read, perhaps it was cut off or changed; {AGAIN}", AGAIN, 150_000_000)
 
 
 @dataclass(frozen=True)
@@ -93,11 +94,12 @@ def open_assignment(content):
     InputError
         It is no such file: in one line where and what to do. Its text names the student and the question.
     """
-    made = _loaded(content)
-    if not isinstance(made, dict) or made.get("format") != FORMAT:
-        raise _wrong(f"this is no file of a homework; {AGAIN}")
-    if made.get("version") != VERSION:
-        raise _wrong(f"another version wrote it; {AGAIN}")
+    made = FILE.read(content)
+    if made.get("format") != FORMAT:
+        raise FILE.wrong(f"this is no file of a homework; {AGAIN}")
+    if not is_same(made.get("version"), VERSION):
+        raise FILE.wrong(f"another version wrote it; {AGAIN}")
+    FILE.names("it", made, HEAD)
     names = tuple(_text(name, "names") for name in _list(made.get("names"), "names", MOST_ITEMS))
     students = _list(made.get("students"), "students", MOST_STUDENTS)
     given = tuple(_given(one, f"student {place}", len(names)) for place, one in enumerate(students, 1))
@@ -106,46 +108,25 @@ def open_assignment(content):
         ("student", [same(one.student.key) for one in given]),
     ):
         if len(set(seen)) < len(seen):
-            raise _wrong(f"a {what} is there twice; {AGAIN}")
+            raise FILE.wrong(f"a {what} is there twice; {AGAIN}")
     return Opened(_text(made.get("title"), "title"), _text(made.get("seed"), "seed"), names, given)
-
-
-def _wrong(why):
-    return InputError("assignment", f"assignment: {why}")
-
-
-def _loaded(content):
-    """The values of a JSON file, of bounded size and depth."""
-    if not isinstance(content, str | bytes):
-        raise _wrong("give the file's text or bytes")
-    if len(content) > LARGEST:
-        raise _wrong(f"more than {LARGEST} letters, too long; {AGAIN}")
-    try:
-        text = content.decode("utf-8-sig") if isinstance(content, bytes) else content.removeprefix("\ufeff")
-        return json.loads(text, parse_constant=_no_number)
-    except (ValueError, RecursionError):
-        raise _wrong(f"it cannot be read, perhaps it was cut off or changed; {AGAIN}") from None
-
-
-def _no_number(name):
-    raise ValueError(name)
 
 
 def _text(value, where, most=LONGEST_TEXT, empty=False):
     if not isinstance(value, str) or len(value) > most or not (value or empty) or value != plain(value):
-        raise _wrong(f"{where}: no text as it should be; {AGAIN}")
+        raise FILE.wrong(f"{where}: no text as it should be; {AGAIN}")
     return value
 
 
 def _list(value, where, most, least=1):
     if not isinstance(value, list) or not least <= len(value) <= most:
-        raise _wrong(f"{where}: missing, or more than {most}; {AGAIN}")
+        raise FILE.wrong(f"{where}: missing, or more than {most}; {AGAIN}")
     return value
 
 
 def _number(value, where):
     if not isinstance(value, Real) or isinstance(value, bool) or not math.isfinite(value) or abs(value) > 1e12:
-        raise _wrong(f"{where}: no number as it should be; {AGAIN}")
+        raise FILE.wrong(f"{where}: no number as it should be; {AGAIN}")
     return value
 
 
@@ -154,8 +135,7 @@ def _is_whole(value, most):
 
 
 def _given(one, where, count):
-    if not isinstance(one, dict):
-        raise _wrong(f"{where}: no student; {AGAIN}")
+    FILE.names(where, one, ("id", "name", "sheet", "questions"))
     student = Student(
         _text(one.get("id"), f"{where}, id", LONGEST_ID, True),
         _text(one.get("name"), f"{where}, name", LONGEST_NAME, True),
@@ -170,10 +150,10 @@ def _asked(question, where):
     """What is asked and the slips, after a check of each value."""
     kind = question.get("kind") if isinstance(question, dict) else None
     if not isinstance(kind, str) or kind not in KINDS:
-        raise _wrong(f"{where}: no kind of question; {AGAIN}")
+        raise FILE.wrong(f"{where}: no kind of question; {AGAIN}")
     wanted = {"kind", "slips", *KINDS[kind].__dataclass_fields__}
     if set(question) != wanted:
-        raise _wrong(f"{where}: other values than a question has; {AGAIN}")
+        raise FILE.wrong(f"{where}: other values than a question has; {AGAIN}")
     _CHECKS[kind](question, where)
     for slip in _list(question["slips"], f"{where}, slips", MOST_SLIPS, 0):
         _check_slip(slip, kind, f"{where}, slips")
@@ -182,11 +162,11 @@ def _asked(question, where):
 
 def _check_slip(slip, kind, where):
     if not isinstance(slip, list) or len(slip) != 4 or _text(slip[0], where) not in slip_table():
-        raise _wrong(f"{where}: no slip that is known here; {AGAIN}")
+        raise FILE.wrong(f"{where}: no slip that is known here; {AGAIN}")
     _, answer, line, words = slip
     _number(answer, where) if kind == "number" else _text(answer, where)
     if not _is_whole(line, 100):
-        raise _wrong(f"{where}: no line of a solution; {AGAIN}")
+        raise FILE.wrong(f"{where}: no line of a solution; {AGAIN}")
     _text(words, where, empty=True)
 
 
@@ -195,12 +175,12 @@ def _check_number(question, where):
         _number(question[name], f"{where}, {name}")
     _text(question["unit"], f"{where}, unit", empty=True)
     if min(question["share"], question["within"]) < 0 or not _is_whole(question["digits"], MOST_DIGITS):
-        raise _wrong(f"{where}: no number as it should be; {AGAIN}")
+        raise FILE.wrong(f"{where}: no number as it should be; {AGAIN}")
 
 
 def _check_choice(question, where):
     if not isinstance(question["numbered"], bool):
-        raise _wrong(f"{where}, numbered: neither yes nor no; {AGAIN}")
+        raise FILE.wrong(f"{where}, numbered: neither yes nor no; {AGAIN}")
     signs = _signs(question, "options", where, DIGITS if question["numbered"] else LETTERS)
     _check_key(question, where, [signs])
 
@@ -215,7 +195,7 @@ def _check_pick(question, where):
     letters = _text(question["letters"], f"{where}, letters", MOST_TEXTS)
     key = _text(question["key"], f"{where}, key", 2)
     if not letters or set(letters) - set(PICKS) or list(key) != sorted(set(key)) or set(key) - set(letters):
-        raise _wrong(f"{where}: no places of a picture; {AGAIN}")
+        raise FILE.wrong(f"{where}: no places of a picture; {AGAIN}")
 
 
 def _check_reasoned(question, where):
@@ -234,9 +214,9 @@ def _check_key(question, where, places):
     """One sign of each place, none twice."""
     key = question["key"]
     if not isinstance(key, str) or len(key) != len(places) or len(set(key)) != len(key):
-        raise _wrong(f"{where}, key: it fits no option; {AGAIN}")
+        raise FILE.wrong(f"{where}, key: it fits no option; {AGAIN}")
     if any(sign not in signs for sign, signs in zip(key, places, strict=True)):
-        raise _wrong(f"{where}, key: it fits no option; {AGAIN}")
+        raise FILE.wrong(f"{where}, key: it fits no option; {AGAIN}")
 
 
 _CHECKS = {

@@ -1,16 +1,16 @@
 """A class list as a spreadsheet or a registry writes it: who the students are, by number, by name or by both.
 
 Columns in any order and any case, with others among them. Names and numbers are data: nothing in them is executed,
-and what is written back is inert (`cells_of`). What cannot be read is refused in one line.
+and what is written back is inert (`tables.table_text`). What cannot be read is refused in one line.
 """
 
 import re
 import unicodedata
 from dataclasses import dataclass
 
-from ..document.parts import plain
+from ..printed import plain
 from ..table_file import Kind, said
-from ..tables import NOT_FIRST, inert
+from ..tables import is_worked_out
 
 MOST_STUDENTS, LONGEST_ID, LONGEST_NAME = 2_000, 40, 80  # letters
 ADVICE = "save one row a student as CSV, with the heads id and name"
@@ -48,18 +48,18 @@ class Student:
 
 
 def typed_text(cell):
-    """What was meant by a ``cell``, text: one line, no marks of direction, without the mark that `inert` sets.
+    """What was meant by a ``cell``, text: one line, no marks of direction, without the mark that `tables.inert` sets.
 
     >>> typed_text("'=1+1"), typed_text("'t Hooft "), typed_text("''t Hooft")
     ('=1+1', "'t Hooft", "'t Hooft")
     """
     text = unicodedata.normalize("NFC", plain(cell))
-    return text[1:] if text[:1] == "'" and text[1:].startswith(NOT_FIRST) else text
+    return text[1:] if text[:1] == "'" and is_worked_out(text[1:]) else text
 
 
 def cells_of(student):
-    """Id and name of a ``student`` (`Student`) as cells, a pair of text that no spreadsheet takes for a formula."""
-    return inert(student.id), inert(student.name)
+    """Id and name of a ``student`` (`Student`) as cells, a pair of text."""
+    return student.id, student.name
 
 
 def same(text):

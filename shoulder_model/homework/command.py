@@ -7,14 +7,16 @@ import time
 from pathlib import Path
 
 from ..document.html import PAPERS, document_html
+from ..given_file import path_of, read_path
 from ..inputs import InputError
 from ..practice.bank import templates
 from ..practice.objectives import chapters, objectives
 from ..words import counted
+from .answers import ANSWERS as ANSWER_TABLE
 from .assignment import TITLE, assign
-from .assignment_file import open_assignment
-from .class_list import read_class
-from .folder import check_free, read_bytes, whole_folder
+from .assignment_file import FILE, open_assignment
+from .class_list import CLASS_LIST, read_class
+from .folder import check_free, whole_folder
 from .make_set import ANSWERS, ASSIGNMENT, README, Wanted, make_set, stem
 from .marking import details_csv, mark, marks_csv, summary
 from .report import feedback_document, report_document
@@ -42,7 +44,7 @@ def _parser():
     _set_parser(verbs.add_parser("set", help="make sheets, keys and tables for a class"))
     marking = verbs.add_parser("mark", help="mark a table of answers")
     marking.add_argument("folder", type=Path, help="the folder made by homework set, or its assignment.json")
-    marking.add_argument("answers", type=Path, help="the filled-in table (CSV)")
+    marking.add_argument("answers", help="the filled-in table (CSV)")
     marking.add_argument("--to", type=Path, metavar="FOLDER", help=f"where to (default: {MARKS} in the folder)")
     marking.add_argument("--feedback", action="store_true", help="a page for each student too, to hand back")
     _output_options(marking)
@@ -51,7 +53,7 @@ def _parser():
 
 
 def _set_parser(parser):
-    parser.add_argument("class_list", type=Path, metavar="CLASS.csv", help="one row a student: id, name or both")
+    parser.add_argument("class_list", metavar="CLASS.csv", help="one row a student: id, name or both")
     parser.add_argument("--to", type=Path, required=True, metavar="FOLDER", help="a new folder")
     parser.add_argument(
         "--seed", required=True, help="any word or number; use the same one to get the same sheets again"
@@ -133,6 +135,15 @@ def _say(line, stream=None):
     print(line.encode(encoding, "replace").decode(encoding), file=stream)
 
 
+def _read(typed, largest):
+    """The bytes of a file by its path, at most ``largest`` of them."""
+    path = path_of(typed)
+    try:
+        return read_path(path, largest)
+    except InputError as error:
+        raise InputError("file", f"{path}: {error}") from None
+
+
 def _wanted(options):
     return Wanted(options.paper, options.pdf, ";" if options.semicolon else ",")
 
@@ -142,7 +153,7 @@ def _set(options):
     for folder in options.to.absolute().parents:
         if (folder / ASSIGNMENT).exists():
             raise InputError("folder", f"{options.to}: lies inside another homework; choose a folder beside it")
-    students = read_class(read_bytes(options.class_list))
+    students = read_class(_read(options.class_list, CLASS_LIST.largest))
     assignment = assign(
         students, seed=options.seed, title=options.title, names=options.names, in_chapters=options.chapters,
         in_objectives=options.objectives, count=options.items,
@@ -173,8 +184,8 @@ def _mark(options):
     file = options.folder / ASSIGNMENT if options.folder.is_dir() else options.folder
     target = options.to or file.parent / MARKS
     check_free(target, options.replace)
-    opened = open_assignment(read_bytes(file))
-    marks = mark(read_bytes(options.answers), opened)
+    opened = open_assignment(_read(file, FILE.largest))
+    marks = mark(_read(options.answers, ANSWER_TABLE.largest), opened)
     wanted = _wanted(options)
     with whole_folder(target, options.replace) as folder:
         (folder / "marks.csv").write_bytes(marks_csv(marks, wanted.delimiter).encode("utf-8"))

@@ -1,4 +1,4 @@
-"""Folders that are there as a whole or not at all, and files that are read with one plain line where they cannot be."""
+"""Folders that are there as a whole or not at all."""
 
 import os
 import shutil
@@ -7,20 +7,6 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from ..inputs import InputError
-
-
-def read_bytes(path):
-    """The bytes of a file at ``path``, a path or a name.
-
-    Raises
-    ------
-    InputError
-        It cannot be read: one line of words.
-    """
-    try:
-        return Path(path).read_bytes()
-    except OSError as error:
-        raise InputError("file", f"{path}: cannot be read: {error.strerror or error}") from None
 
 
 @contextmanager

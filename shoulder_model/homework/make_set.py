@@ -11,7 +11,7 @@ from functools import partial
 from pathlib import Path
 
 from ..document.html import document_html
-from ..tables import inert, table_text
+from ..tables import BOM, table_text
 from ..words import counted
 from .assignment_file import assignment_text, plain_item
 from .class_list import cells_of
@@ -134,8 +134,8 @@ def _write(path, text):
 def _class_csv(assignment, delimiter):
     width, heads = len(str(len(assignment.students))), ("id", "name", "sheet", "file")
     pairs = enumerate(zip(assignment.students, assignment.sheet_ids, strict=True), 1)
-    rows = ((*cells_of(one), inert(sheet), stem(place, width, one, sheet)) for place, (one, sheet) in pairs)
-    return "\ufeff" + table_text([heads, *rows], delimiter)
+    rows = ((*cells_of(one), sheet, stem(place, width, one, sheet)) for place, (one, sheet) in pairs)
+    return BOM + table_text([heads, *rows], delimiter)
 
 
 def readme(assignment):

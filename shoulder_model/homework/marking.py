@@ -8,11 +8,10 @@ import numpy as np
 
 from ..practice.verdict import Verdict, judge
 from ..table_file import said
-from ..tables import inert, table_text
+from ..tables import BOM, DECIMALS, Number, table_text
 from ..words import counted
 from .answers import read_answers
 from .class_list import Student, cells_of
-from .sheets import BOM
 
 MISSING = Verdict(0.0, "Not answered.", is_read=False)
 
@@ -140,16 +139,16 @@ def marks_csv(marks, delimiter=","):
         "slips",
     )
     rows = (_row(one, count) for one in marks.everybody)
-    return BOM + table_text([heads, *rows], delimiter)
+    return BOM + table_text([heads, *rows], delimiter, DECIMALS[delimiter])
 
 
 def _row(one, count):
     if not one.verdicts:  # nothing came: blank, so that no line moves
-        return (*cells_of(one.student), inert(one.sheet_id), *[""] * (count + 4))
+        return (*cells_of(one.student), one.sheet_id, *[""] * (count + 4))
     slips = "; ".join(f"q{place}: {name}" for place, name in one.slips)
-    scores = (f"{verdict.score:g}" for verdict in one.verdicts)
-    total = f"{one.score:g}", count, f"{100 * one.score / count:.0f}"
-    return (*cells_of(one.student), inert(one.sheet_id), *scores, *total, inert(slips))
+    scores = (Number(f"{verdict.score:g}") for verdict in one.verdicts)
+    total = Number(f"{one.score:g}"), count, Number(f"{100 * one.score / count:.0f}")
+    return (*cells_of(one.student), one.sheet_id, *scores, *total, slips)
 
 
 def details_csv(marks, delimiter=","):
@@ -161,9 +160,9 @@ def details_csv(marks, delimiter=","):
     rows = [heads]
     for one in marks.marked:
         for place, (name, text, verdict) in enumerate(zip(marks.names, one.answers, one.verdicts, strict=True), 1):
-            last = map(inert, (name, text, f"{verdict.score:g}", verdict.slip, verdict.words))
-            rows.append((*cells_of(one.student), inert(one.sheet_id), place, *last))
-    return BOM + table_text(rows, delimiter)
+            last = name, text, Number(f"{verdict.score:g}"), verdict.slip, verdict.words
+            rows.append((*cells_of(one.student), one.sheet_id, place, *last))
+    return BOM + table_text(rows, delimiter, DECIMALS[delimiter])
 
 
 def summary(marks):

@@ -1,6 +1,7 @@
 """What the tutor reads after marking: scores, slips, how the questions worked, what has to be looked after."""
 
-from ..document.parts import Box, Document, Entry, Fields, Heading, Line, NewPage, Picture, Points, Table, plain
+from ..document.parts import Box, Document, Entry, Fields, Heading, Line, NewPage, Picture, Points, Table
+from ..printed import plain
 from ..words import counted, written
 from .item_analysis import analysis_of, item_picture
 from .marking import summary

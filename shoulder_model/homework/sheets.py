@@ -14,11 +14,11 @@ from ..document.parts import (
     Points,
     Question,
     Table,
-    plain,
 )
 from ..practice.asks import Choice, Number, Order, Pick, Reasoned
 from ..practice.bank import templates
-from ..tables import inert, table_text
+from ..printed import plain
+from ..tables import BOM, table_text
 from ..week.words import NOT_MEDICAL
 from .class_list import cells_of
 
@@ -38,7 +38,6 @@ GENERAL = "One answer to each question, on its line. Work it out above the line,
 ROOM = 14.0  # mm, to work out a number
 GROUP = 6  # questions in one table to mark by hand
 MARK_WIDTHS, TABLE_WIDTH = (42, 24), 186  # of a table to mark by hand, mm
-BOM = "\ufeff"  # spreadsheets take what follows for UTF-8
 PER_SHEET = "Everyone has different numbers, so compare methods, not answers."
 
 
@@ -183,7 +182,7 @@ def key_table(sheets, delimiter=","):
     """The right answers as CSV text, a row a student; ``sheets`` as in `marking_table`, ``delimiter`` text between
     cells.
     """
-    return _table(sheets, delimiter, lambda keys: map(inert, keys))
+    return _table(sheets, delimiter, lambda keys: keys)
 
 
 def blank_answers(sheets, delimiter=","):
@@ -195,5 +194,5 @@ def blank_answers(sheets, delimiter=","):
 
 def _table(sheets, delimiter, cells):
     heads = ("id", "name", "sheet", *(f"q{place}" for place in range(1, len(sheets[0][2]) + 1)))
-    rows = [[*cells_of(student), inert(sheet_id), *cells(keys)] for student, sheet_id, keys in sheets]
+    rows = [[*cells_of(student), sheet_id, *cells(keys)] for student, sheet_id, keys in sheets]
     return BOM + table_text([heads, *rows], delimiter)

@@ -9,13 +9,12 @@ import shutil
 import subprocess
 import sys
 import time
-from pathlib import Path
 
 from jupyter_client.manager import start_new_kernel
 
 from ..checkout import HOME, chapters
 from ..handout.pdf import browser
-from .run_sheet import read_run_sheet, sheets
+from .run_sheet import read_run_sheet, sheet_path, sheets
 
 PATIENCE, SLOW = 300, 5  # s for one step: to wait for it; from where on it gets a line
 READY = "from shoulder_model.lecture.screens import Stagehand; from shoulder_model.lecture.run_sheet import read_run_sheet; "
@@ -112,5 +111,5 @@ def main(arguments):
     )
     parser.add_argument("sheet", nargs="?", default="", help="a run sheet's name, or its .toml file")
     name = parser.parse_args(arguments).sheet
-    if not check(str(Path(name).resolve()) if name.endswith(".toml") else name):
+    if not check(str(sheet_path(name).resolve()) if name.endswith(".toml") else name):
         sys.exit(1)

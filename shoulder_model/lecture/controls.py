@@ -88,11 +88,11 @@ def words_of(control):
 
 
 def controls(panel):
-    """The sliders, drop-downs, number boxes and tick boxes of a ``panel``, by their words without the unit (dict)."""
+    """The sliders, drop-downs, number boxes and tick boxes of a ``panel``, by their words without the unit (dict); not how it saves."""
     found = {}
 
     def walk(widget):
-        if isinstance(widget, (Slider, w.Dropdown, OptionalNumber, w.Checkbox)):
+        if widget is not panel.decimal and isinstance(widget, (Slider, w.Dropdown, OptionalNumber, w.Checkbox)):
             found[words_of(widget)[0]] = widget
         for child in getattr(widget, "children", ()):
             walk(child)
@@ -257,8 +257,6 @@ def _refusal(kind, pull, start, then, saved, person):
                 panel.read()
         except InputError as error:
             return "saved", str(error)
-        except (ValueError, TypeError, LookupError, AttributeError, ArithmeticError, RecursionError):
-            return "saved", "this file was not saved by a panel; choose a .json file that a panel saved"
         pulled = {"Pull": pull} if pull else {}
         for where, values in (("start", pulled | dict(start)), ("then", dict(then))):
             try:

@@ -12,18 +12,21 @@ import os
 import time
 from dataclasses import replace
 from datetime import date
-from html import escape
 from pathlib import Path
 
 import anywidget
 import ipywidgets as w
 
 from ..checkout import HOME, LECTURE, LECTURE_STATE, chapter_path, chapters
-from ..inputs import InputError
+from ..given_file import read_path
+from ..inputs import Allowed, InputError, scalar
+from ..json_file import JsonKind
 from ..lesson import chapter_title, titles
 from ..panels.file_door import FileDoor
+from ..printed import markup
+from ..tables import BOM
 from .protocol import Hands, protocol_csv, read_protocol
-from .run_sheet import read_run_sheet, sheets
+from .run_sheet import read_run_sheet, sheet_path, sheets
 from .screens import WAIT, Stagehand, Step, chapter_steps, sheet_step, text, waiting_steps
 
 HERE = Path(__file__).parent
@@ -31,13 +34,15 @@ ACROSS = HERE.parent / "lesson" / "screens.js"  # spreads a text over screens
 LONGEST_TROUBLE = 300  # letters of what went wrong
 PAGE_OPENS = 5.0  # s that the page may take to ask for the lecture
 FORGOTTEN = 12 * 3600  # s after which a lecture that was left is begun anew
+LEFT = JsonKind("lecture", "what a lecture left cannot be read; it begins anew")
+TIMES = Allowed(0.0, 1e12, "s")
 
 
 class Deck(anywidget.AnyWidget):
     """The page's part: screens, keys, clock, hands."""
 
     _esm = ACROSS.read_text(encoding="utf-8") + (HERE / "lecture.js").read_text(encoding="utf-8")
-    _css = HERE / "lecture.css"
+    _css = (HERE / "lecture.css").read_text(encoding="utf-8")
 
 
 class LecturePanel(w.VBox):
@@ -59,7 +64,7 @@ class LecturePanel(w.VBox):
         super().__init__()
         self.add_class("lecture")
         self.home, self.state, self.at_once = Path(home), state and Path(state), at_once
-        self.deck, self.door, self.holder = Deck(), FileDoor(), w.VBox()
+        self.deck, self.door, self.holder = Deck(), FileDoor(self._take, self._say), w.VBox()
         self.door.words = "Open a protocol: drop it here or ", ".csv"
         self.door.add_class("lecture-door")
         self.holder.add_class("lecture-panels")
@@ -67,7 +72,6 @@ class LecturePanel(w.VBox):
         self.title, self.audience, self.minutes, self.steps, self.progress = "", "", None, [], {}
         self.edition = ""  # tells a run sheet or chapter from a later one of the same name
         self.deck.on_msg(lambda _, content, __: self._answer(content))
-        self.door.observe(lambda change: self.open_protocol(change["new"]["text"]), "opened")
         self.name, self.making, self.trouble, self.page_is_there = None, None, "", False
         if name:
             self.begin(name)
@@ -188,14 +192,20 @@ class LecturePanel(w.VBox):
     def save_protocol(self):
         """Hand the protocol, as text, to the browser's downloads."""
         name = "".join(letter if letter.isalnum() else "_" for letter in self.title.lower()).strip("_")
-        self.door.save(f"{name}_{self.hands.date}.csv", self.protocol.encode(), "text/csv")
+        self.door.save(f"{name}_{self.hands.date}.csv", (BOM + self.protocol).encode(), "text/csv")
+
+    def _take(self, name, content):
+        self.open_protocol(content)
+
+    def _say(self, words):
+        self.deck.send({"kind": "said", "text": words})
 
     def open_protocol(self, content):
-        """Show the hands of a saved protocol (``content``, CSV text); one that does not fit changes nothing and gets one line."""
+        """Show the hands of a saved protocol (``content``, CSV as text or bytes); one that does not fit changes nothing and gets one line."""
         try:
             hands = read_protocol(content, self.title, self.steps)
         except InputError as error:
-            self.deck.send({"kind": "said", "text": str(error)})
+            self._say(str(error))
             return
         self.progress = {"votes": hands.votes, "minutes": hands.minutes, "date": hands.date, "at": [-1, 0, 0]}
         self._remember()
@@ -224,11 +234,13 @@ class LecturePanel(w.VBox):
         if self.state is None:
             return {}
         try:
-            kept = json.loads(self._file.read_text(encoding="utf-8"))
-            fits = kept["edition"] == self.edition and 0 <= time.time() - kept["saved"] < FORGOTTEN
-            return dict(kept["progress"]) if fits else {}
-        except (OSError, ValueError, KeyError, TypeError):
+            kept = LEFT.read(read_path(self._file, LEFT.largest))
+            LEFT.names("it", kept, ("saved", "edition", "progress"))
+            begun = time.time() - scalar("saved", kept["saved"], TIMES)
+        except InputError:
             return {}
+        fits = kept["edition"] == self.edition and 0 <= begun < FORGOTTEN and isinstance(kept["progress"], dict)
+        return kept["progress"] if fits else {}
 
 
 def lecture_name(name, home=HOME):
@@ -244,12 +256,12 @@ def lecture_name(name, home=HOME):
     if name in chapters(home):
         return name
     read_run_sheet(name, home)
-    return name if name in sheets() else str(Path(name).resolve())
+    return name if name in sheets() else str(sheet_path(name).resolve())
 
 
 def _not_shown(error):
     """The screen that stands for what could not be made."""
-    return text(f"<p>This cannot be shown: {escape(f'{type(error).__name__}: {error}'[:LONGEST_TROUBLE])}</p>")
+    return text(f"<p>This cannot be shown: {markup(f'{type(error).__name__}: {error}'[:LONGEST_TROUBLE])}</p>")
 
 
 def _short_sum(content):

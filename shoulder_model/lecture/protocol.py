@@ -4,16 +4,17 @@ One row an answer: the lecture, its date, the minute in which the answer was sho
 the right one, and how many hands. No name of anybody is in it.
 """
 
-import csv
-import io
+import re
 from dataclasses import dataclass, field
 
-from ..inputs import InputError
-from ..tables import as_typed, inert, table_text
+from ..inputs import echo
+from ..table_file import Kind
+from ..tables import as_typed, table_text
 
 HEADS = ("lecture", "date", "minute", "step", "question", "answer", "right", "votes")
 MOST_HANDS, LONGEST_LECTURE = 999, 24 * 60
-LARGEST = 1_000_000  # characters of a file
+FILE = Kind("protocol", "choose a .csv file that a lecture saved", longest_cell=1000)
+DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
 
 
 @dataclass
@@ -51,12 +52,12 @@ def protocol_csv(title, steps, hands):
         for place, (answer, count) in enumerate(zip(ask["answers"], counts, strict=True)):
             mark = "" if right is None else "yes" if place == right else "no"
             said = title, hands.date, hands.minutes.get(name, ""), step, ask["question"], answer, mark, count
-            rows.append([inert(cell) for cell in said])
+            rows.append(said)
     return table_text(rows)
 
 
 def read_protocol(content, title, steps):
-    """The `Hands` of a saved protocol, ``content`` (CSV text), of the lecture with this ``title`` (str) and these ``steps``.
+    """The `Hands` of a saved protocol, ``content`` (CSV as text or bytes), of the lecture with this ``title`` (str) and these ``steps``.
 
     Raises
     ------
@@ -68,11 +69,11 @@ def read_protocol(content, title, steps):
     hands = Hands()
     for line, row in rows:
         if row["lecture"] != title:
-            raise _wrong(f"it is of {row['lecture'][:60]!r}; open that lecture first", line)
+            raise FILE.wrong(f"it is of {echo(row['lecture'])}; open that lecture first", line)
         ask = asked.get((row["step"], row["question"]))
         if ask is None or row["answer"] not in ask["answers"]:
-            raise _wrong("this lecture has no such question with this answer; was its run sheet changed?", line)
-        hands.date, name = row["date"], ask["name"]
+            raise FILE.wrong("this lecture has no such question with this answer; was its run sheet changed?", line)
+        hands.date, name = _day(row["date"], line), ask["name"]
         counts = hands.votes.setdefault(name, [0] * len(ask["answers"]))
         counts[ask["answers"].index(row["answer"])] = _count("votes", row["votes"], MOST_HANDS, line)
         if row["minute"]:
@@ -82,27 +83,27 @@ def read_protocol(content, title, steps):
 
 def _rows(content):
     """Pairs of line number and row (dict by head) of a protocol."""
-    if len(content) > LARGEST:
-        raise _wrong("it is too long for a protocol")
-    try:
-        table = list(csv.reader(io.StringIO(content.removeprefix("\ufeff")), strict=True))
-    except csv.Error:
-        raise _wrong("it is no table; choose a .csv file that a lecture saved") from None
-    if not table or tuple(table[0]) != HEADS:
-        raise _wrong(f"its first line is not {','.join(HEADS)}; choose a .csv file that a lecture saved")
-    for line, row in enumerate(table[1:], start=2):
-        if len(row) != len(HEADS):
-            raise _wrong(f"{len(row)} cells in a row of {len(HEADS)}", line)
-        yield line, {head: as_typed(cell) for head, cell in zip(HEADS, row, strict=True)}
+    heads = None
+    for row in FILE.rows(FILE.decoded(content)):
+        if heads is None:
+            heads = row.cells
+            if heads != HEADS:
+                raise FILE.wrong(f"its first line is not {','.join(HEADS)}; {FILE.instead}")
+        elif len(row.cells) != len(HEADS):
+            raise FILE.wrong(f"{len(row.cells)} cells in a row of {len(HEADS)}", row.line)
+        else:
+            yield row.line, dict(zip(HEADS, map(as_typed, row.typed), strict=True))
+
+
+def _day(cell, line):
+    """A date as it is written here, or none."""
+    if cell and not DAY.fullmatch(cell):
+        raise FILE.wrong(f"date = {echo(cell)} is none; write it as 2026-01-31", line)
+    return cell
 
 
 def _count(what, cell, most, line):
     """A whole number from 0 to ``most``."""
     if not (cell.isascii() and cell.isdigit() and len(cell) <= 6 and int(cell) <= most):
-        raise _wrong(f"{what} = {cell[:20]!r} is no whole number from 0 to {most}", line)
+        raise FILE.wrong(f"{what} = {echo(cell)} is no whole number from 0 to {most}", line)
     return int(cell)
-
-
-def _wrong(why, line=None):
-    where = f", row {line}" if line else ""
-    return InputError("protocol", f"protocol{where}: {why}")

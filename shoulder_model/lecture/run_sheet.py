@@ -8,9 +8,10 @@ import tomllib
 from pathlib import Path
 
 from ..checkout import HOME
+from ..given_file import path_of
 from ..inputs import InputError
+from ..toml_file import Wrong, file_text, one_line, tables
 from .sheet_reader import Reader
-from .toml_text import Wrong, file_text, one_line, tables
 
 SHEETS, TEMPLATE = Path(__file__).parent / "sheets", "template.toml"
 LONGEST_ERROR = 300  # characters
@@ -49,6 +50,22 @@ def write_template(path):
         ) from None
 
 
+def sheet_path(name):
+    """The path of the run sheet called ``name`` (str or path-like): one that comes with the package, or somebody's file.
+
+    Raises
+    ------
+    RunSheetError
+        One line, where it is no path.
+    """
+    if str(name) in (*sheets(), "template"):
+        return SHEETS / f"{name}.toml"
+    try:
+        return path_of(name)
+    except InputError as error:
+        raise RunSheetError("name", one_line(f"run sheet, {error}", LONGEST_ERROR)) from None
+
+
 def read_run_sheet(name, home=HOME):
     """A run sheet.
 
@@ -68,7 +85,7 @@ def read_run_sheet(name, home=HOME):
     RunSheetError
         One line: file, line, what is wrong, what to do.
     """
-    path = SHEETS / f"{name}.toml" if str(name) in (*sheets(), "template") else Path(str(name))
+    path = sheet_path(name)
     if not path.suffix and not path.exists():
         known = ", ".join(sheets())
         raise RunSheetError(

@@ -7,10 +7,10 @@ from ..inputs import InputError
 from ..lesson import titles
 from ..mechanics import pulls
 from ..people import SEXES, Lifter
+from ..toml_file import Places, Wrong, file_text
 from .controls import PANELS, PULLED, PanelOf, known_controls, refusal
 from .sheet_parts import Answer, FigureOf, RunSheet, SectionOf, Step
 from .sheet_table import Table, near
-from .toml_text import Places, Wrong, file_text
 
 LONGEST, MOST_STEPS = 480, 60  # minutes; steps
 CHARACTERS = {  # how long a text may be
@@ -33,7 +33,7 @@ def _titles(path):
 
 
 class Reader:
-    """Checks the tables of one sheet and makes its parts; where something is wrong it raises `toml_text.Wrong` with the line.
+    """Checks the tables of one sheet and makes its parts; where something is wrong it raises `toml_file.Wrong` with the line.
 
     Parameters
     ----------

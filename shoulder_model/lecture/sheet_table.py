@@ -3,7 +3,7 @@
 from difflib import get_close_matches
 
 from ..inputs import InputError
-from .toml_text import Wrong, hidden, is_number, one_line
+from ..toml_file import Wrong, hidden, is_number, one_line
 
 
 def near(name, known):
@@ -17,7 +17,7 @@ class Table:
 
     Parameters
     ----------
-    places : toml_text.Places
+    places : toml_file.Places
     table, item : str, int
         Name of the table in the file, and which one of this name, from 0.
     whose : str
@@ -34,7 +34,7 @@ class Table:
         return Table(self.places, self.table_name, self.item, f"answer {j + 1} of {self.whose}", j)
 
     def wrong(self, key, words, joint=": "):
-        """Raise `toml_text.Wrong` with the ``words`` (str) about a ``key`` (str); ``joint`` (str) stands after whose it is."""
+        """Raise `toml_file.Wrong` with the ``words`` (str) about a ``key`` (str); ``joint`` (str) stands after whose it is."""
         on = {"key": key} if self.which is None else {"key": "answers", "entry": self.which}
         said = f"{self.whose}{joint}{words}" if self.whose else words
         raise Wrong(self.places.line(self.table_name, self.item, **on), said, key or "step")

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from ..inputs import choice
-from ..panels import Guess, PracticePanel
+from ..panels import Guess, PracticePanel, RegisterPanel
 from ..panels.panel import Panel
 from .notebook import cells
 from .play import Player
@@ -197,7 +197,7 @@ def _shown_by(source, player):
             yield Live(panel, asked=True)
     elif isinstance(shown.result, Panel):
         yield Live(shown.result)
-    elif isinstance(shown.result, PracticePanel):
+    elif isinstance(shown.result, PracticePanel | RegisterPanel):
         yield Text(shown.result.on_paper)
     elif shown.result is not None:
         yield Lines(str(shown.result))

@@ -8,22 +8,29 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..inputs import InputError, shown
-from ..people import ELBOW_LIMIT
+from ..inputs import Allowed, InputError, checked_call, fitting, number, shown
+from ..people import ELBOW_LIMIT, a_lifter
 from .vectors import cross, dot, stack, unit
 
+FLEXION = Allowed(0.0, ELBOW_LIMIT, "rad", "give radians from straight; an elbow cannot bend further")
+REACH = Allowed(0.0, 5.0, "m", "give the way from shoulder to hand in metres")
+ANGLE = Allowed(-2 * np.pi, 2 * np.pi, "rad", "give radians, as np.radians(90) has them")
 ROUNDED = 2e-3  # of the closest distance: so much closer the hand may come where a path is not looked at
 
 
+@checked_call
 def shoulder_hand_distance(lifter, elbow_flexion):
     """The ``lifter``'s GH centre to hand [m] for an ``elbow_flexion`` [rad], by the law of cosines."""
-    a, b = lifter.upper_arm, lifter.forearm
+    a, b = a_lifter(lifter).upper_arm, lifter.forearm
+    elbow_flexion = number("elbow_flexion", elbow_flexion, FLEXION)
     return np.sqrt(a * a + b * b + 2 * a * b * np.cos(elbow_flexion))
 
 
+@checked_call
 def elbow_flexion_at(lifter, distance):
     """Elbow flexion [rad] that puts the hand at ``distance`` [m] from the ``lifter``'s GH centre; 0 is straight."""
-    a, b = lifter.upper_arm, lifter.forearm
+    a, b = a_lifter(lifter).upper_arm, lifter.forearm
+    distance = number("distance", distance, REACH)
     return np.arccos(np.clip((distance**2 - a * a - b * b) / (2 * a * b), -1.0, 1.0))
 
 
@@ -80,6 +87,7 @@ def elevation_and_plane(humerus):
     return np.arccos(np.clip(shaft[..., 1], -1.0, 1.0)), np.arctan2(-shaft[..., 0], -shaft[..., 2])
 
 
+@checked_call
 def arm_at(lifter, hand, normal, elbow_cue=0.0):
     """The two-link arm with the hand at ``hand``.
 
@@ -123,6 +131,7 @@ def arm_at(lifter, hand, normal, elbow_cue=0.0):
     return Posture(elbow, hand, elbow_flexion_at(lifter, distance), humerus)
 
 
+@checked_call
 def turn_since(bone):
     """Turn of a bone since the point before, 0 at the first: axis times angle in thorax axes. (..., point, 3) [rad]
 
@@ -137,12 +146,15 @@ def turn_since(bone):
     return turn
 
 
+@checked_call
 def raised_arm(elevation, plane):
     """Humerus axes for an arm swung straight up from hanging, with no turn about its shaft. (..., 3, 3)
 
     ``elevation`` from hanging; ``plane`` 0 swings to the side, 90° to the front; both (...). [rad]
     """
-    elevation, plane = np.broadcast_arrays(np.asarray(elevation, float), np.asarray(plane, float))
+    elevation, plane = number("elevation", elevation, ANGLE), number("plane", plane, ANGLE)
+    fitting(elevation=elevation, plane=plane)
+    elevation, plane = np.broadcast_arrays(elevation, plane)
     kx, kz = -np.cos(plane), np.sin(plane)  # horizontal axis of the swing
     c, s = np.cos(elevation), np.sin(elevation)
     turn = np.empty((3, 3, *elevation.shape))  # each number of all postures together: faster to fill and to read
@@ -153,16 +165,18 @@ def raised_arm(elevation, plane):
     return np.moveaxis(turn, (0, 1), (-2, -1))
 
 
+@checked_call
 def posed_arm(lifter, elevation, plane, elbow_flexion):
     """The arm with the upper arm raised as in `raised_arm` and the elbow bent towards the humerus' x axis.
 
     Angles of the ``lifter``'s arm in radians that broadcast: ``elevation`` from hanging, ``plane`` 0 to the side and 90°
-    to the front, ``elbow_flexion`` from 0 to its limit (not checked here). Gives a `Posture`, lengths in metres.
+    to the front, ``elbow_flexion`` from 0 to its limit. Gives a `Posture`, lengths in metres; `InputError` beyond.
     """
+    upper_arm, flexion = a_lifter(lifter).upper_arm, number("elbow_flexion", elbow_flexion, FLEXION)
     humerus = raised_arm(elevation, plane)
+    fitting(elevation=elevation, plane=plane, elbow_flexion=flexion, lifter=upper_arm)
     bend, shaft = humerus[..., 0], -humerus[..., 1]
-    flexion = np.asarray(elbow_flexion, float)
-    elbow = np.asarray(lifter.upper_arm)[..., None] * shaft
-    along_forearm = np.cos(flexion)[..., None] * shaft + np.sin(flexion)[..., None] * bend
+    elbow = np.asarray(upper_arm)[..., None] * shaft
+    along_forearm = np.asarray(np.cos(flexion))[..., None] * shaft + np.asarray(np.sin(flexion))[..., None] * bend
     hand = elbow + np.asarray(lifter.forearm)[..., None] * along_forearm
-    return Posture(elbow, hand, flexion, humerus)
+    return Posture(elbow, hand, np.asarray(flexion), humerus)

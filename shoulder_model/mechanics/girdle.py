@@ -23,22 +23,33 @@ from dataclasses import dataclass, fields
 
 import numpy as np
 
+from ..inputs import Allowed, checked_call, fitting, number
+from ..people import a_lifter
 from ..sources import fact
+from .pull import a_pull
 from .vectors import stack
 
+TURN = Allowed(-np.pi, np.pi, "rad", "give radians from rest")
+SHARE = Allowed(-1.0, 2.0, "", "give a share of the hand's way, 0 to 1")
+LEAD = Allowed(-1.0, 1.0, "", "0 is even over the rep, 1 early, -1 late")
 
+
+@checked_call
 def sc_joint(lifter):
     """The ``lifter``'s sternoclavicular joint from the resting GH centre. (..., 3) [m]; partly from memory (ML)"""
-    inward = lifter.gh_breadth / 2 - fact("sc_from_midline")
+    inward = a_lifter(lifter).gh_breadth / 2 - fact("sc_from_midline")
     return stack(fact("sc_forward_of_gh"), fact("sc_above_gh"), -inward)
 
 
+@checked_call
 def clavicle_axes(retraction, elevation):
     """Axes of the collarbone as columns, identity at rest. (..., 3, 3)
 
     Drawn back by ``retraction`` about the trunk's length, then raised by ``elevation`` about the axis that went with it; both (...). [rad]
     """
-    retraction, elevation = np.broadcast_arrays(np.asarray(retraction, float), np.asarray(elevation, float))
+    retraction, elevation = number("retraction", retraction, TURN), number("elevation", elevation, TURN)
+    fitting(retraction=retraction, elevation=elevation)
+    retraction, elevation = np.broadcast_arrays(retraction, elevation)
     cr, sr, ce, se = np.cos(retraction), np.sin(retraction), np.cos(elevation), np.sin(elevation)
     axes = np.zeros((3, 3, *retraction.shape))  # as `arm.raised_arm` has it in memory
     axes[0, 0], axes[2, 0] = cr, sr
@@ -66,6 +77,7 @@ class GirdlePosture:
         return GirdlePosture(*(getattr(self, field.name)[here] for field in fields(self)))
 
 
+@checked_call
 def girdle_at(lifter, retraction, elevation):
     """The ``lifter``'s `GirdlePosture` with the collarbone turned by ``retraction`` and ``elevation`` (...) from rest [rad]."""
     sc, axes = sc_joint(lifter), clavicle_axes(retraction, elevation)
@@ -73,18 +85,23 @@ def girdle_at(lifter, retraction, elevation):
     return GirdlePosture(retraction, elevation, axes, sc - turned, turned)
 
 
+@checked_call
 def travelled(progress, lead):
     """Share of the girdle's travel after a share ``progress`` of the hand's way, with a ``lead`` of -1 to 1; (...), without unit.
 
     >>> travelled(0.5, 0.0), travelled(0.5, 1.0)
     (0.5, 0.75)
     """
+    progress, lead = number("progress", progress, SHARE), number("lead", lead, LEAD)
+    fitting(progress=progress, lead=lead)
     return progress + lead * progress * (1.0 - progress)
 
 
+@checked_call
 def girdle_along(lifter, pull, progress):
     """The ``lifter``'s `GirdlePosture` at shares ``progress`` (...) of the hand's way in a ``pull``, lengths in metres."""
-    done = travelled(progress, pull.girdle_lead)
+    a_lifter(lifter)
+    done = travelled(progress, a_pull(pull).girdle_lead)
     angles = (
         pull.girdle_travel * (start + (end - start) * done)
         for start, end in (
@@ -95,6 +112,7 @@ def girdle_along(lifter, pull, progress):
     return girdle_at(lifter, *angles)
 
 
+@checked_call
 def girdle_turn(lifter, gh):
     """Retraction and depression (..., point, 2) of the girdle since the point before, 0 at the first. [rad]
 

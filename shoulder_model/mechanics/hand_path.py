@@ -17,12 +17,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..inputs import InputError, shown
-from ..people import ELBOW_LIMIT
+from ..inputs import Allowed, InputError, checked_call, fitting, shown, whole
+from ..people import ELBOW_LIMIT, a_lifter
 from .arm import need_reach, shoulder_hand_distance
 from .girdle import GirdlePosture, girdle_along
+from .pull import a_pull
 from .vectors import cross, dot, stack
 
+POINTS = Allowed(2, 10_001, "points", "give 2 to 10,001 points along the rep")
 ROUNDING = 1e-9
 LOOKED_AT = np.linspace(0.0, 1.0, 65)  # where along the way the elbow is looked at
 HALVINGS = 30
@@ -48,12 +50,14 @@ class HandPath:
     short_of_touch: np.ndarray
 
 
+@checked_call
 def pull_axes(pull):
     """Unit vectors (..., 3) along the ``pull``, and across it in the sagittal plane."""
-    sin, cos = np.sin(pull.pull_angle), np.cos(pull.pull_angle)
+    sin, cos = np.sin(a_pull(pull).pull_angle), np.cos(pull.pull_angle)
     return stack(sin, cos, 0.0), stack(cos, -sin, 0.0)
 
 
+@checked_call
 def plane_of_pull(pull, w, a):
     """Unit normal (..., 3) of the plane of a ``pull`` with hand offset ``w`` and line offset ``a`` (...) [m].
 
@@ -65,6 +69,7 @@ def plane_of_pull(pull, w, a):
     return cross(*np.broadcast_arrays(along, outer))
 
 
+@checked_call
 def hand_path(lifter, pull, points):
     """The hand from the straight arm to the touch point, or to the limit of elbow flexion.
 
@@ -78,9 +83,14 @@ def hand_path(lifter, pull, points):
     Raises
     ------
     InputError
-        The line of pull or the touch point is out of reach, or the blade would outrun the hand; names the field to change.
+        What is no lifter, no pull, no count; the line of pull or the touch point is out of reach, or the blade would outrun the hand; names the field to change.
     """
-    return (_arc if pull.path == "arc" else _line)(lifter, pull, np.linspace(0.0, 1.0, points))
+    progress = np.linspace(0.0, 1.0, whole("points", points, POINTS))
+    of_pull, of_lifter = vars(a_pull(pull)), vars(a_lifter(lifter))
+    arrays = {name: value for name, value in (*of_pull.items(), *of_lifter.items()) if type(value) is np.ndarray}
+    if arrays:
+        fitting(**arrays, points=progress)
+    return (_arc if pull.path == "arc" else _line)(lifter, pull, progress)
 
 
 @dataclass(frozen=True)

@@ -9,13 +9,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..inputs import Allowed, number
-from ..people import ELBOW_LIMIT, Lifter
+from ..inputs import Allowed, checked_call, fitting, flag, number
+from ..people import ELBOW_LIMIT, Lifter, a_lifter
 from ..sources import constant, fact
 from .arm import Posture, posed_arm
-from .statics import anatomical, arm_weights, elbow_torque, joint_force, needed_torque, tension_to_hold
+from .statics import arm_weights, elbow_torque, joint_force, needed_torque, shoulder_components, tension_to_hold
 from .vectors import stack
 
+MUSCLE_ARM = fact("held_weight_muscle_arm")
 ALLOWED = {
     "load_kg": Allowed(0.0, 100.0, "kg", "give the weight in the hand"),
     "elevation": Allowed(0.0, np.pi, "rad", "0 hangs, 90° is level ahead"),
@@ -45,7 +46,8 @@ class HeldWeight:
     load_distance: np.ndarray
 
 
-def held_weight(lifter: Lifter, load_kg, elevation, elbow_flexion, *, muscle_arm=0.04, arm_weight=True):
+@checked_call
+def held_weight(lifter: Lifter, load_kg, elevation, elbow_flexion, *, muscle_arm=MUSCLE_ARM, arm_weight=True):
     """What a held weight asks of shoulder and elbow.
 
     Parameters
@@ -67,7 +69,7 @@ def held_weight(lifter: Lifter, load_kg, elevation, elbow_flexion, *, muscle_arm
     Raises
     ------
     InputError
-        A value outside its range; names it.
+        A value that is no number, or outside its range, an ``arm_weight`` that is neither True nor False; names it.
 
     Notes
     -----
@@ -76,6 +78,8 @@ def held_weight(lifter: Lifter, load_kg, elevation, elbow_flexion, *, muscle_arm
     """
     checked = {"load_kg": load_kg, "elevation": elevation, "elbow_flexion": elbow_flexion, "muscle_arm": muscle_arm}
     load_kg, elevation, elbow_flexion, muscle_arm = (number(name, x, ALLOWED[name]) for name, x in checked.items())
+    arm_weight, crowd = flag("arm_weight", arm_weight), a_lifter(lifter).stature
+    fitting(load_kg=load_kg, elevation=elevation, elbow_flexion=elbow_flexion, muscle_arm=muscle_arm, lifter=crowd)
     posture = posed_arm(lifter, elevation, np.pi / 2, elbow_flexion)
     load = stack(0.0, -load_kg * fact("gravity"), 0.0)
     positions, forces = (posture.hand,), (load,)
@@ -89,7 +93,7 @@ def held_weight(lifter: Lifter, load_kg, elevation, elbow_flexion, *, muscle_arm
         posture=posture,
         forces=forces,
         positions=positions,
-        shoulder_flexion=-anatomical(needed_torque(positions, forces))[..., 1],
+        shoulder_flexion=-shoulder_components(needed_torque(positions, forces))[..., 1],
         elbow_flexion_torque=torque,
         margin=_margin(lifter, load_kg, posture, arm_weight),
         tension=tension,

@@ -17,8 +17,8 @@ from dataclasses import dataclass, fields, replace
 
 import numpy as np
 
-from ..inputs import Allowed, InputError, choice, number
-from ..people import ELBOW_LIMIT, survey
+from ..inputs import Allowed, InputError, checked_call, choice, number, scalar, text, thing, whole
+from ..people import ELBOW_LIMIT, a_lifter, survey
 from ..sources import fact
 from ..tables import read_table
 
@@ -33,6 +33,7 @@ FREE_TOUCH = {  # forward and up from the GH centre of the mean man, scaled with
 }
 TOUCHES = (*TRUNK_TOUCH, *FREE_TOUCH)
 
+SC_TURN, SC_UP, SC_DOWN = (np.radians(fact(f"sc_{way}_limit_deg")) for way in ("retraction", "elevation", "depression"))
 ALLOWED = {
     "room_angle": Allowed(0.0, np.pi, "rad", "0 is a load that pulls straight up, 90° ahead, 180° down"),
     "grip_ratio": Allowed(0.0, 3.0, "x biacromial", "move the hands; usual grips are 0.3 to 2"),
@@ -44,13 +45,19 @@ ALLOWED = {
     "held_elbow_flexion": Allowed(0.0, ELBOW_LIMIT, "rad", "an elbow cannot bend that far; bend it less"),
     "girdle_travel": Allowed(0.0, 1.5, "", "0 holds the shoulder blade, 1 lets it travel as usual"),
     "girdle_lead": Allowed(-1.0, 1.0, "", "0 is even over the rep, 1 early, -1 late"),
-    "reach_retraction": Allowed(-np.pi / 6, np.pi / 6, "rad", "a collarbone turns no further; forward is negative"),
-    "end_retraction": Allowed(-np.pi / 6, np.pi / 6, "rad", "a collarbone turns no further; forward is negative"),
-    "reach_elevation": Allowed(-np.pi / 12, np.radians(48), "rad", "a collarbone turns no further; down is negative"),
-    "end_elevation": Allowed(-np.pi / 12, np.radians(48), "rad", "a collarbone turns no further; down is negative"),
+    "reach_retraction": Allowed(-SC_TURN, SC_TURN, "rad", "a collarbone turns no further; forward is negative"),
+    "end_retraction": Allowed(-SC_TURN, SC_TURN, "rad", "a collarbone turns no further; forward is negative"),
+    "reach_elevation": Allowed(-SC_DOWN, SC_UP, "rad", "a collarbone turns no further; down is negative"),
+    "end_elevation": Allowed(-SC_DOWN, SC_UP, "rad", "a collarbone turns no further; down is negative"),
 }
 
 
+HANDS = Allowed(1, 2, "", "count the hands on the load")
+BODY_SHARE = Allowed(0.0, 1.0, "of body mass", "1 is the whole body")
+MAY_BE_NONE = ("load_kg", "touch_forward", "touch_up")
+
+
+@checked_call
 @dataclass(frozen=True)
 class Pull:
     """One way of pulling. Numbers may be arrays that broadcast; `sweep` does that for you.
@@ -72,7 +79,7 @@ class Pull:
     hold : "bar" (one rigid piece for both hands) or "handles"
     load_from : "cable", "weight" or "body"
     load_kg : float or None
-        Load on the whole bar. None: ``body_share`` of the lifter's own mass. [kg]
+        Load on the whole bar. None, only where the load is the body: ``body_share`` of the lifter's own mass. [kg]
     elbow_cue : float
         Turns the elbow about the shoulder-hand line, out positive. [rad]
     touch_forward, touch_up : float or None
@@ -124,18 +131,21 @@ class Pull:
             choice(name, getattr(self, name), names)
         choice("path", self.path, PATHS)
         choice("touch", self.touch, TOUCHES)
-        if self.hands not in (1, 2):
-            raise InputError("hands", f"hands = {self.hands!r} is not 1 or 2; count the hands on the load")
-        number("body_share", self.body_share, Allowed(0.0, 1.0, "of body mass", "1 is the whole body"))
+        text("name", self.name)
+        object.__setattr__(self, "hands", whole("hands", self.hands, HANDS))
+        object.__setattr__(self, "body_share", scalar("body_share", self.body_share, BODY_SHARE))
         for name, allowed in ALLOWED.items():
             value = getattr(self, name)
             if value is not None:
                 object.__setattr__(self, name, number(name, value, allowed))
-            elif name not in ("load_kg", "touch_forward", "touch_up"):
+            elif name not in MAY_BE_NONE:
                 raise InputError(name, f"{name} is missing; give a number")
+        if self.load_kg is None and self.load_from != "body":
+            raise InputError("load_kg", f"load_kg is missing: the load is a {self.load_from}; give it in kg")
 
+    @checked_call
     def change(self, **fields):
-        """A copy with some ``fields`` changed, in the units above, checked again.
+        """A copy with some ``fields`` changed, in the units above, checked again; a field that there is not is an `InputError`.
 
         >>> from shoulder_model import pulls
         >>> pulls["front pulldown"].change(grip_ratio=2.0).grip_ratio
@@ -150,21 +160,26 @@ class Pull:
         """Direction of the load's pull in the trunk: 0 overhead, 90° ahead, 180° down. [rad]"""
         return self.room_angle + self.trunk_lean
 
+    @checked_call
     def mass_on_bar(self, lifter):
         """Load on the whole bar [kg]: ``load_kg``, or the ``lifter``'s own share where that is None."""
-        return self.body_share * lifter.mass if self.load_kg is None else self.load_kg
+        mass = a_lifter(lifter).mass
+        return self.body_share * mass if self.load_kg is None else self.load_kg
 
     @property
     def newtons_per_kg(self):
         """Pull on one hand for 1 kg on the whole bar. [N/kg]"""
         return fact("gravity") / self.hands
 
+    @checked_call
     def force(self, lifter):
         """Pull of the load on one hand of the ``lifter``. [N]"""
         return self.mass_on_bar(lifter) * self.newtons_per_kg
 
+    @checked_call
     def touch_point(self, lifter):
         """Touch point forward and up from the ``lifter``'s GH centre, to the middle of the grip. [m], [m]"""
+        a_lifter(lifter)
         if self.touch in TRUNK_TOUCH:
             forward, up = lifter.trunk_site(TRUNK_TOUCH[self.touch])
             forward = forward + fact("bar_radius")
@@ -175,15 +190,18 @@ class Pull:
             up if self.touch_up is None else self.touch_up,
         )
 
+    @checked_call
     def hand_offset(self, lifter):
         """How far the line of pull runs outside the ``lifter``'s resting shoulder, ``w``; negative inside. [m]"""
-        return (self.grip_ratio * lifter.biacromial - lifter.gh_breadth) / 2
+        return (self.grip_ratio * a_lifter(lifter).biacromial - lifter.gh_breadth) / 2
 
+    @checked_call
     def line_offset(self, lifter):
         """How far the line of pull runs in front of (pulldown) or below (row) the ``lifter``'s resting shoulder, ``a``. [m]"""
         forward, up = self.touch_point(lifter)
         return forward * np.cos(self.pull_angle) - up * np.sin(self.pull_angle)
 
+    @checked_call
     def touch_along(self, lifter):
         """How far along the pull the touch point lies from the ``lifter``'s resting GH centre: positive towards the load, negative beyond. [m]"""
         forward, up = self.touch_point(lifter)
@@ -191,3 +209,8 @@ class Pull:
 
 
 FIELDS = tuple(field.name for field in fields(Pull))
+
+
+def a_pull(pull):
+    """Return ``pull`` if it is a `Pull`, else raise `InputError` in words that say where one is found."""
+    return thing("pull", pull, Pull, "sm.pulls[{}]")

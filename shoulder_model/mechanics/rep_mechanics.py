@@ -10,11 +10,12 @@ from functools import cached_property
 
 import numpy as np
 
+from ..inputs import checked_call, flag
 from .arm import Posture, arm_at, turn_since
 from .girdle import girdle_turn
 from .hand_path import HandPath, hand_path
 from .ribs import turn_past_ribs
-from .statics import anatomical, arm_weights, elbow_torque, girdle_torque, needed_torque
+from .statics import arm_weights, elbow_torque, girdle_torque, needed_torque, shoulder_components
 
 TO_THE_RIGHT = np.array([0.0, 0.0, 1.0])
 
@@ -87,7 +88,7 @@ class RepMechanics:
     def turns(self):
         """The `JointTurns` of the rep. [rad]"""
         girdle = girdle_turn(self.lifter, np.broadcast_to(self.path.girdle.gh, self.posture.elbow.shape))
-        of_trunk = anatomical(turn_since(self.posture.humerus))
+        of_trunk = shoulder_components(turn_since(self.posture.humerus))
         of_girdle = np.stack(
             [girdle[..., 1], 0.0 * girdle[..., 0], girdle[..., 0]], axis=-1
         )  # depression, -, retraction
@@ -95,6 +96,7 @@ class RepMechanics:
         return JointTurns(of_trunk - of_girdle, elbow, girdle)
 
 
+@checked_call
 def rep_mechanics(lifter, pull, points, *, arm_weight=True):
     """The way of the hand, the arm along it, and what the load cases ask of the joints.
 
@@ -115,9 +117,9 @@ def rep_mechanics(lifter, pull, points, *, arm_weight=True):
     Raises
     ------
     InputError
-        A grip or touch point out of reach; names the field.
+        What is no lifter, no pull, no count or no flag; a grip or touch point out of reach; names the field.
     """
-    path = hand_path(lifter, pull, points)
+    arm_weight, path = flag("arm_weight", arm_weight), hand_path(lifter, pull, points)
     posture = arm_at(lifter, path.hand, path.normal, pull.elbow_cue)
     past_ribs = turn_past_ribs(lifter, posture, path.girdle.gh)
     if past_ribs.any():
@@ -126,7 +128,7 @@ def rep_mechanics(lifter, pull, points, *, arm_weight=True):
     def torques(positions, forces, first_below_elbow=0):
         below = positions[first_below_elbow:], forces[first_below_elbow:]
         return JointTorques(
-            anatomical(needed_torque(positions, forces)),
+            shoulder_components(needed_torque(positions, forces)),
             elbow_torque(posture, *below),
             girdle_torque(positions, forces, path.girdle.sc),
         )

@@ -9,11 +9,14 @@ from functools import cache, cached_property
 
 import numpy as np
 
+from ..inputs import Allowed, checked_call, whole
+from ..people.lifter import SEED
 from .force_length import reference_length
 from .girdle import girdle_landmarks, girdle_ranges
 from .paths import landmarks, path_sets
 from .table import MUSCLES, cross_sections
 
+BODIES = Allowed(1, 10_000, "bodies", "draw at least one, at most ten thousand")
 SHARED_SOURCES = ("latissimus", "deltoid", "pectoralis", "trapezius")  # their parts come from one source each
 
 
@@ -41,13 +44,15 @@ def reference_body():
     return Body(path_sets(), girdle_landmarks(), cross_sections()[0])
 
 
+@checked_call
 def drawn_bodies(n, seed):
     """``n`` random bodies, landmarks [m] and cross-sections [cm²]; the same ``seed`` gives the same ones.
 
     Cross-sections are log-normal with their range as ± 2 SD; parts of one muscle share their deviation. Ends of
     paths move independently, normal; a sphere shrinks where an end would come to lie inside it.
     """
-    random = np.random.default_rng(seed)
+    n = whole("n", n, BODIES)
+    random = np.random.default_rng(whole("seed", seed, SEED))
     _, low, high = cross_sections()
     heads = [name.split()[0] if name.split()[0] in SHARED_SOURCES else name for name in MUSCLES]
     which = np.unique(heads, return_inverse=True)[1]

@@ -14,6 +14,7 @@ from functools import cache
 
 import numpy as np
 
+from ..inputs import Allowed, InputError, checked_call, number
 from ..mechanics import girdle_at, raised_arm
 from ..people import Lifter
 from ..sources import fact
@@ -25,6 +26,8 @@ from .table import LAT, MUSCLES, optimal_fibres
 
 HANGING, HALF_RAISED = (0.0, 0.0), (np.pi / 4, SCAPULAR_PLANE)
 HALF_BENT = np.pi / 2
+LENGTH = Allowed(-2.0, 2.0, "m", "give lengths of muscles in metres")
+RATIO = Allowed(-100.0, 100.0, "", "1 is the optimum")
 
 
 @cache
@@ -48,6 +51,7 @@ def reference_length(sets=None, ends=None):
     return lengths
 
 
+@checked_call
 def fibre_length(length, reference=None):
     """Fibre length over its optimum, a ratio (..., muscle).
 
@@ -58,19 +62,31 @@ def fibre_length(length, reference=None):
         those that do not cross the elbow are right.
     reference : ndarray, shape (muscle,), optional
         `reference_length` of another body. [m]
+
+    Raises
+    ------
+    InputError
+        What is no length in metres, or more lengths than there are muscles.
     """
-    length = np.asarray(length, float)
-    count = length.shape[-1]
+    length = np.asarray(number("length", length, LENGTH))
+    count = length.shape[-1] if length.ndim else 0
+    if not 0 < count <= len(MUSCLES):
+        raise InputError(
+            "length", f"length has shape {length.shape}; give 1 to {len(MUSCLES)} muscles on the last axis"
+        )
     reference = _own_reference_length() if reference is None else reference
     return 1.0 + (length - reference[:count]) / optimal_fibres()[:count]
 
 
+@checked_call
 def force_length_factor(normal_length):
     """Share of the isometric force that is left at a fibre length over its optimum, (...) a ratio, 0 to 1.
 
-    ``normal_length`` (...) as of `fibre_length`. Shape of the curve: J Biomech Eng 2003;125:70 (from memory).
+    ``normal_length`` (...) as of `fibre_length`; `InputError` for what is no ratio. Shape of the curve: J Biomech Eng 2003;125:70 (from memory).
 
     >>> float(force_length_factor(1.0))
     1.0
     """
-    return np.exp(-((np.asarray(normal_length) - 1.0) ** 2) / fact("force_length_shape"))
+    return np.exp(
+        -((np.asarray(number("normal_length", normal_length, RATIO)) - 1.0) ** 2) / fact("force_length_shape")
+    )

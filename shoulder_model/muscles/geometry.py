@@ -6,8 +6,11 @@ import numpy as np
 
 from ..axes import GIRDLE_AXES
 from ..blocks import in_blocks
-from ..mechanics import GirdlePosture, anatomical
+from ..inputs import checked_call, thing
+from ..mechanics import GirdlePosture, Posture
 from ..mechanics.arm import elevation_and_plane
+from ..mechanics.statics import shoulder_components
+from .body import Body
 from .elbow import elbow_arms, elbow_excursions
 from .girdle import girdle_muscles, girdle_paths, through_humerus_arms
 from .paths import BLOCK, paths, shoulder_muscles
@@ -31,6 +34,7 @@ class MuscleGeometry:
     girdle_arm: np.ndarray
 
 
+@checked_call
 def muscle_geometry(posture, girdle, body):
     """`MuscleGeometry` of one ``body`` at every posture (...).
 
@@ -42,6 +46,7 @@ def muscle_geometry(posture, girdle, body):
         Lengths in metres.
     body : body.Body
     """
+    thing("posture", posture, Posture), thing("girdle", girdle, GirdlePosture), thing("body", body, Body)
     flexion = np.asarray(posture.elbow_flexion)
     lead = np.broadcast_shapes(posture.humerus.shape[:-2], flexion.shape, girdle.gh.shape[:-1])
 
@@ -69,7 +74,7 @@ def _rows(humerus, flexion, girdle, body):
     shoulder = np.zeros((len(flexion), len(MUSCLES), 3))
     on_girdle = np.zeros((len(flexion), len(MUSCLES), len(GIRDLE_AXES)))
     lengths = elbow_excursions(MUSCLES, flexion)
-    shoulder[:, first] = anatomical(torque)
+    shoulder[:, first] = shoulder_components(torque)
     lengths[:, first] += path_length
     on_girdle[:, first] = through_humerus_arms(humerus, torque, girdle, body.paths)
     lengths[:, last], on_girdle[:, last] = girdle_paths(scapula, girdle, body.girdle)

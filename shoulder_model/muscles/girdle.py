@@ -10,7 +10,7 @@ from functools import cache
 
 import numpy as np
 
-from ..mechanics import of_girdle
+from ..mechanics.statics import girdle_components
 from ..mechanics.vectors import cross, dot
 from ..tables import read_table
 from .paths import path_sets
@@ -52,7 +52,7 @@ def girdle_paths(scapula, girdle, ends=None):
     attached = np.einsum("...ij,mj->...mi", scapula, insertion)
     line = (origin - girdle.gh[..., None, :]) - attached
     length = np.sqrt(dot(line, line))
-    arms = of_girdle(cross(attached - girdle.sc[..., None, :], line / length[..., None]))
+    arms = girdle_components(cross(attached - girdle.sc[..., None, :], line / length[..., None]))
     return length, arms
 
 
@@ -83,5 +83,5 @@ def through_humerus_arms(humerus, torque, girdle, sets=None):
     arm = torque[..., thorax.columns, :]
     along = outward * np.sqrt(np.maximum(1.0 - dot(arm, arm) / squared, 0.0) / squared)
     pull = cross(arm, origin) / squared[..., None] + along[..., None] * origin
-    arms[..., thorax.columns, :] = of_girdle(cross(origin - girdle.sc[..., None, :], pull))
+    arms[..., thorax.columns, :] = girdle_components(cross(origin - girdle.sc[..., None, :], pull))
     return arms

@@ -15,15 +15,17 @@ from functools import cache
 
 import numpy as np
 
-from ..inputs import choice
-from ..mechanics import pull_axes
+from ..inputs import Allowed, checked_call, choice, number, thing
+from ..mechanics import Posture, pull_axes
 from ..mechanics.pull import HAND_TURNS
 from ..mechanics.vectors import cross, dot, stack, unit
 from ..sources import constant, fact
 from .elbow import FLEXORS
 
+TURN = Allowed(-2 * np.pi, 2 * np.pi, "rad", "give radians")
 
-@cache
+
+@checked_call
 def drive(hand_turn):
     """Voluntary drive to the elbow flexors over that with the neutral hand, a ratio without unit.
 
@@ -32,7 +34,12 @@ def drive(hand_turn):
     >>> round(drive("pronated"), 2)
     0.74
     """
-    return fact(f"elbow_drive_{choice('hand_turn', hand_turn, HAND_TURNS)}") / fact("elbow_drive_neutral")
+    return _drive(choice("hand_turn", hand_turn, HAND_TURNS))
+
+
+@cache
+def _drive(hand_turn):
+    return fact(f"elbow_drive_{hand_turn}") / fact("elbow_drive_neutral")
 
 
 def driven(muscles, hand_turn):
@@ -40,7 +47,7 @@ def driven(muscles, hand_turn):
     return np.where(np.isin(muscles, FLEXORS), drive(hand_turn), 1.0)
 
 
-@cache
+@checked_call
 def leverage(hand_turn):
     """What the flexors' levers give at full drive, over that with the neutral hand, a ratio without unit.
 
@@ -53,6 +60,7 @@ def leverage(hand_turn):
     return pull / drive(hand_turn)
 
 
+@checked_call
 def pull_band(hand_turn):
     """Measured pull over that of the neutral hand, a ratio, and how far ± 1 standard error of both means lets it move.
 
@@ -65,6 +73,7 @@ def pull_band(hand_turn):
     return ratio, ratio * (1 - error), ratio * (1 + error)
 
 
+@checked_call
 def forearm_turn(posture, pull):
     """How far the forearm is turned from neutral, pronation positive, (..., point). [rad]
 
@@ -77,6 +86,7 @@ def forearm_turn(posture, pull):
     posture : mechanics.Posture
     pull : mechanics.Pull
     """
+    thing("posture", posture, Posture)
     along_forearm = unit(posture.hand - posture.elbow)
     _, across = pull_axes(pull)
     thumb = {
@@ -89,6 +99,10 @@ def forearm_turn(posture, pull):
     return np.arctan2(-dot(thumb, posture.hinge), dot(thumb, bends_to))
 
 
+@checked_call
 def beyond_forearm(turn):
-    """How much of a ``turn`` (...) [rad] the forearm cannot give and the arm has to, (...). [rad]"""
-    return np.maximum(np.abs(turn) - np.radians(fact("forearm_turn_limit_deg")), 0.0)
+    """How much of a ``turn`` (...) [rad] the forearm cannot give and the arm has to, (...). [rad]
+
+    `InputError` for what is no number of radians.
+    """
+    return np.maximum(np.abs(number("turn", turn, TURN)) - np.radians(fact("forearm_turn_limit_deg")), 0.0)

@@ -34,7 +34,7 @@ import numpy as np
 
 from ..axes import MUSCLE_AXES
 from ..blocks import blocks
-from ..inputs import Allowed, choice, number
+from ..inputs import Allowed, checked_call, choice, fitting, flag, number, whole
 from ..mechanics import anatomical, raised_arm
 from ..tables import read_table
 from .scapula import turned_scapula
@@ -43,6 +43,7 @@ BLOCK = 2048  # postures worked on at once: small enough for cache and for the a
 TINY = 1e-12
 FRAMES = "tcs"  # bones of origins: thorax, clavicle, scapula
 ELEVATION = Allowed(0.0, np.pi, "rad", "give radians from hanging")
+COUNT = Allowed(3, 10_000, "points", "give a whole number")
 PLANE = Allowed(-np.pi, np.pi, "rad", "0 is to the side, 90° to the front")
 
 
@@ -177,6 +178,7 @@ def _around(o, i, radius, angle):
     return free + radius * (angle - tangents)
 
 
+@checked_call
 def paths(humerus, scapula, sets=None, *, girdle=None, out=None, lengths=True):
     """Lengths of all muscles and the torque each puts on the humerus per newton of tension.
 
@@ -239,13 +241,14 @@ def _fill(sets, humerus, scapula, *girdle, length, torque, lengths, room):
         np.multiply(across.T, scale.T, out=torque[..., axis])
 
 
+@checked_call
 def path_points(name, humerus, scapula, sets=None, *, girdle=None, count=24):
     """Points (count, 3) along the path of the muscle ``name`` in one posture, for drawing: origin first. [m]
 
     ``humerus``, ``scapula`` (3, 3) axes as columns, ``sets`` and ``girdle`` as for `paths`; ``count`` points from the GH
     centre where it stands.
     """
-    which = _place(name)
+    which, count = _place(name), whole("count", count, COUNT)
     sets = path_sets() if sets is None else sets
     paths_here = next(paths_here for paths_here in sets if which in paths_here.rows)
     k = int(np.flatnonzero(paths_here.rows == which)[0])
@@ -266,6 +269,7 @@ def path_points(name, humerus, scapula, sets=None, *, girdle=None, count=24):
     return np.vstack([origin, radius * (np.cos(turn) * first + np.sin(turn) * across), insertion])
 
 
+@checked_call
 def moment_arms(humerus, scapula, sets=None, *, girdle=None):
     """Moment arms (..., muscle, axis) about `axes.MUSCLE_AXES`, the last of them the humerus' own shaft. [m]
 
@@ -281,6 +285,7 @@ def _place(name):
     return shoulder_muscles().index(choice("muscle", name, shoulder_muscles()))
 
 
+@checked_call
 def muscle_length(name, elevation, plane):
     """Length of one muscle's path with the arm raised by ``elevation`` in ``plane``, not turned about its shaft. (...) [m]
 
@@ -289,11 +294,14 @@ def muscle_length(name, elevation, plane):
     name : str
         A muscle of ``data/landmarks.csv``.
     elevation, plane : float or ndarray
-        As for `moment_arm`. [rad]
+        As for `moment_arm`, whose refusals hold here. [rad]
     """
-    return paths(raised_arm(elevation, plane), turned_scapula(elevation, plane))[0][..., _place(name)]
+    which, elevation, plane = _place(name), number("elevation", elevation, ELEVATION), number("plane", plane, PLANE)
+    fitting(elevation=elevation, plane=plane)
+    return paths(raised_arm(elevation, plane), turned_scapula(elevation, plane))[0][..., which]
 
 
+@checked_call
 def moment_arm(name, elevation, plane, axis, scapula_turns=True):
     """Moment arm of one muscle with the arm raised by ``elevation`` in ``plane``, not turned about its shaft.
 
@@ -313,9 +321,15 @@ def moment_arm(name, elevation, plane, axis, scapula_turns=True):
     -------
     float or ndarray [m]
         Positive where the muscle's pull adducts (extends, ...).
+
+    Raises
+    ------
+    InputError
+        Another muscle or axis, an angle outside its range (degrees?), a ``scapula_turns`` that is neither True nor False.
     """
     which = _place(name), MUSCLE_AXES.index(choice("axis", axis, MUSCLE_AXES))
     elevation, plane = number("elevation", elevation, ELEVATION), number("plane", plane, PLANE)
-    blade = turned_scapula(elevation, plane) if scapula_turns else np.eye(3)
+    fitting(elevation=elevation, plane=plane)
+    blade = turned_scapula(elevation, plane) if flag("scapula_turns", scapula_turns) else np.eye(3)
     arm = moment_arms(raised_arm(elevation, plane), blade)[(..., *which)]
     return float(arm) if np.ndim(arm) == 0 else arm

@@ -12,10 +12,12 @@ with the collarbone by a share of its retraction (``scapula_with_clavicle``, fro
 
 import numpy as np
 
+from ..inputs import Allowed, checked_call, fitting, number
 from ..mechanics import raised_arm
 from ..sources import fact
 from ..tables import read_table
 
+ANGLE = Allowed(-2 * np.pi, 2 * np.pi, "rad", "give radians, as np.radians(90) has them")
 SCAPULAR_PLANE = np.radians(fact("scapular_plane_deg"))
 RHYTHM = read_table("scapular_rhythm.csv")
 ELEVATION_DEG = np.array([float(row["elevation_deg"]) for row in RHYTHM])
@@ -34,6 +36,7 @@ def _in_plane(plane_deg, elevation_deg):
     return np.interp(elevation_deg, knots, values) - rest
 
 
+@checked_call
 def upward_rotation(elevation, plane):
     """How far the scapula has turned up from where it rests with the arm hanging. [rad]
 
@@ -47,7 +50,14 @@ def upward_rotation(elevation, plane):
     -------
     float or ndarray [rad]
         Interpolated between the measured angles (J Bone Joint Surg Am 2009;91:378) and planes.
+
+    Raises
+    ------
+    InputError
+        What is no angle in radians, or arrays that do not go together.
     """
+    elevation, plane = number("elevation", elevation, ANGLE), number("plane", plane, ANGLE)
+    fitting(elevation=elevation, plane=plane)
     first, middle, last = UPWARD_DEG
     elevation_deg, plane_deg = np.degrees(elevation), np.clip(np.degrees(plane), first, last)
     frontal, scapular, sagittal = (_in_plane(measured, elevation_deg) for measured in UPWARD_DEG)
@@ -57,12 +67,15 @@ def upward_rotation(elevation, plane):
     return np.radians(frontal + (scapular - frontal) * near + (sagittal - scapular) * far) * fade
 
 
+@checked_call
 def turned_scapula(elevation, plane, retraction=0.0):
     """Axes of the scapula as columns, identity with the arm hanging and the girdle at rest. (..., 3, 3)
 
     ``elevation``, ``plane`` (...) of the upper arm as for `upward_rotation`; ``retraction`` (...) of the collarbone. [rad]
     """
     turned = raised_arm(upward_rotation(elevation, plane), SCAPULAR_PLANE)
+    retraction = number("retraction", retraction, ANGLE)
+    fitting(elevation=elevation, plane=plane, retraction=retraction)
     if not np.any(retraction):
         return turned
     back = fact("scapula_with_clavicle") * np.asarray(retraction)

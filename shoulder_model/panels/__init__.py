@@ -12,6 +12,7 @@ from .lat import LatPanel
 from .one_arm import OneArmPanel
 from .practice import PracticePanel
 from .ratio import RatioPanel
+from .register import RegisterPanel
 from .saved import setup_text
 from .session import SessionPanel
 from .trunk import TrunkPanel
@@ -26,6 +27,7 @@ __all__ = [
     "OneArmPanel",
     "PracticePanel",
     "RatioPanel",
+    "RegisterPanel",
     "SessionPanel",
     "TrunkPanel",
     "WorkPanel",

@@ -3,8 +3,9 @@
 import ipywidgets as w
 
 from ..people import Lifter
+from ..printed import plain
 from ..week import Client
-from ..week.record import read_records, record_of, records_text
+from ..week.record import record_of, records_text
 from .panel import button, dropdown
 
 
@@ -35,7 +36,7 @@ class ClientBook(w.HBox):
 
     def _name(self):
         """Names in the list; a client without one is counted."""
-        names = [(one["name"] or f"client {place + 1}", place) for place, one in enumerate(self.records)]
+        names = [(plain(one["name"]) or f"client {place + 1}", place) for place, one in enumerate(self.records)]
         if names != list(self.who.options) or self.who.value != self.place:
             self.is_quiet, before = True, self.is_quiet
             self.who.options, self.who.value = names, self.place
@@ -73,8 +74,8 @@ class ClientBook(w.HBox):
         """All clients as the text of a file."""
         return records_text(self.records, self.place)
 
-    def take(self, text):
-        """All clients of a saved ``text``; the record of the one to be shown. `InputError` before anything is changed."""
-        self.records, self.place = read_records(text)
+    def take(self, records, place):
+        """All clients of a saved file, a list of ``records`` that have been checked; that at ``place`` (int) is to be shown."""
+        self.records, self.place = list(records), place
         self._name()
         return self.records[self.place]

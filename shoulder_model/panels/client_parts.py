@@ -1,14 +1,14 @@
 """Parts of the session panel: health questions, wishes in their order, what is preferred, loads that are known."""
 
-from html import escape
-
 import ipywidgets as w
 
 from ..inputs import InputError
+from ..printed import markup
 from ..week import Known, candidates, families, questions, steps
 from ..week.health import ANSWERS, LIMITS, before_any_week
 from ..week.wish_names import WISHES
 from ..words import listed
+from .group_name import GroupName
 from .panel import TEXT, WRAP, OptionalNumber, button, dropdown, own_wrap
 
 OPEN = "not answered"
@@ -21,12 +21,12 @@ def tick(words, on=False):
 
 def ticks(head, boxes):
     """A row of tick boxes after a heading."""
-    return w.HBox([w.HTML(f'<b style="{TEXT}margin-right:0.7em">{head}</b>'), *boxes], layout=WRAP)
+    return w.HBox([GroupName(head, shown=True), *boxes], layout=WRAP)
 
 
 def line(words):
     """A line of text, ``words`` taken as they are."""
-    return w.HTML(f'<span style="{TEXT}">{escape(words)}</span>')
+    return w.HTML(f'<span style="{TEXT}">{markup(words)}</span>')
 
 
 class HealthAsk(w.VBox):
@@ -68,8 +68,8 @@ class HealthAsk(w.VBox):
             layout=w.Layout(width="19.5em", flex="0 0 auto"),
             style={"description_width": "9.5em"},
         )
-        words = w.HTML(f'<div style="{TEXT}line-height:1.25"><b>{escape(one.words)}</b> {escape(one.means)}.</div>')
-        words.layout = w.Layout(flex="1 1 30em")
+        told = f'<div style="{TEXT}line-height:1.25"><b>{markup(one.words)}</b> {markup(one.means)}.</div>'
+        words = w.HTML(told, layout=w.Layout(flex="1 1 30em"))
         self.boxes[one.name] = box
         return w.HBox([box, words], layout=w.Layout(width="100%", align_items="center"))
 
@@ -111,7 +111,7 @@ class HealthAsk(w.VBox):
         with_cleared = "cleared" in self.answers.values() or bool(self.cleared.value or self.holds)
         for part in (self.cleared, self.limit_row):
             part.layout.display = "flex" if with_cleared else "none"
-        self.told.value = f'<span style="{TEXT}">{escape(kept)}</span>'
+        self.told.value = f'<span style="{TEXT}">{markup(kept)}</span>'
         self.again.description = "Hide the answers" if self.is_open else "See the answers"
         self.asking.layout.display = "none" if kept and not self.is_open else "flex"
         self.folded.layout.display = "flex" if kept else "none"
@@ -124,6 +124,9 @@ class WishOrder(w.VBox):
         super().__init__(layout=w.Layout(width="100%"))
         self.changed = lambda: None
         self.ticks = {name: tick(f"{name}: {WISHES[name][0]}") for name in WISHES}
+        self.ups = [button("▲", lambda place=place: self.move(place), "") for place in range(len(WISHES))]
+        self.ups[0].disabled = True
+        self.children = [w.HBox([up], layout=WRAP) for up in self.ups]
         self.put(wishes)
         self.changed = changed
         for box in self.ticks.values():
@@ -142,12 +145,9 @@ class WishOrder(w.VBox):
         return tuple(name for name in self.order if self.ticks[name].value)
 
     def _show(self):
-        rows = []
-        for place, name in enumerate(self.order):
-            up = button("▲", lambda place=place: self.move(place), f"{name}: one place up")
-            up.disabled = place == 0
-            rows.append(w.HBox([up, self.ticks[name]], layout=WRAP))
-        self.children = rows
+        for name, up, row in zip(self.order, self.ups, self.children, strict=True):
+            up.tooltip = f"{name}: one place up"
+            row.children = [up, self.ticks[name]]
 
     def move(self, place):
         """Move the wish at ``place`` (int, from 0) one place up."""
@@ -182,7 +182,7 @@ class PullChoice(w.VBox):
             if names
         ]
         self.told.value = (
-            f'<span style="{TEXT}">{escape(" ".join(parts) or "None is preferred, none left out.")}</span>'
+            f'<span style="{TEXT}">{markup(" ".join(parts) or "None is preferred, none left out.")}</span>'
         )
 
     def _act(self, what):
@@ -229,7 +229,7 @@ class KnownLoads(w.VBox):
             else "None yet. A normal set that you have written down will do; do not test a maximum."
         )
         told += f" From the last log: {'; '.join(f'{one.pull}: {one.words}' for one in carried)}." if carried else ""
-        self.told.value = f'<span style="{TEXT}">{escape(told)}</span>'
+        self.told.value = f'<span style="{TEXT}">{markup(told)}</span>'
 
     def _add(self):
         try:

@@ -15,18 +15,19 @@ from ..evidence import (
     Summary,
     cautions,
     choose,
-    comparison_table,
+    comparison_rows,
     comparisons,
     difference_words,
-    example_trial,
+    example_rows,
     muscles,
     pooled,
     read_trials,
+    template_rows,
     together,
-    trial_template,
     unseen,
 )
-from ..inputs import InputError
+from ..inputs import Allowed, InputError, whole
+from ..json_file import begins_with_brace
 from ..words import counted, listed
 from .panel import MIME, WRAP, Panel, Sheet, dropdown, one_at_a_time
 from .saved import read_values, values_text
@@ -39,9 +40,9 @@ SWITCHES = {
 }
 
 NO_GROWTH = "EMG in one session is not growth; averages of small groups, not one person."
-TABLES = {  # kind of file -> words on the button, name of the file, its text
-    "template": ("Save a blank trial table", "my_trial.csv", trial_template),
-    "example": ("Save an invented trial", "invented_trial.csv", example_trial),
+TABLES = {  # kind of file -> words on the button, name of the file, its rows
+    "template": ("Save a blank trial table", "my_trial.csv", template_rows),
+    "example": ("Save an invented trial", "invented_trial.csv", example_rows),
 }
 
 
@@ -107,19 +108,18 @@ class EvidencePanel(Panel):
         """The questions that some trial asks."""
         return tuple(name for name in SIDES if muscles(name, self.trials))
 
-    def open_text(self, text):
+    def open_text(self, content, name=""):
         """Take the controls to a saved set-up, or let a filled-in trial table join the results; what is neither is refused."""
-        if text.lstrip("\ufeff \n\r\t").startswith("{"):
-            super().open_text(text)
+        if begins_with_brace(content):
+            super().open_text(content, name)
         else:
-            self._join(text)
+            self._join(content, name)
 
     @one_at_a_time
-    def _join(self, text):
+    def _join(self, content, name):
         """Show the results of a reader's own trial beside the others; one of the same name takes its place."""
-        opened = self.door.opened
         try:
-            own = read_trials(text, opened.get("name", "") if opened.get("text") == text else "trial table")
+            own = read_trials(content, name or "trial table")
         except InputError as error:
             self.refuse(str(error))
             return
@@ -137,8 +137,8 @@ class EvidencePanel(Panel):
 
     def save(self, kind):
         if kind in TABLES:
-            _, name, text = TABLES[kind]
-            self.door.save(name, text().encode(), MIME["csv"])
+            _, name, rows = TABLES[kind]
+            self.door.save(name, self.csv(rows()), MIME["csv"])
         else:
             super().save(kind)
 
@@ -211,25 +211,32 @@ class EvidencePanel(Panel):
         return f"Against the kept one ({about}): {'; '.join(parts)}"
 
     def table(self, state):
-        return comparison_table(state.shown, state.values["correlation"])
+        return comparison_rows(state.shown, state.values["correlation"])
 
     def setup(self, state):
         return values_text(self.name, state.values)
 
-    def apply(self, text):
+    def checked(self, content):
         limits = {name: (control.min, control.max) for name, control in self.sliders.items()}
-        allowed = {"question": self.question.options, "held": tuple(HELD), **{name: (False, True) for name in SWITCHES}}
+        allowed = {"question": self.question.options, "held": tuple(HELD), **dict.fromkeys(SWITCHES, bool)}
         everywhere = tuple({row.muscle: None for row in self.trials})
-        values = read_values(self.name, text, allowed | {"muscle": everywhere} | limits)
+        values = read_values(self.name, content, allowed | {"muscle": everywhere} | limits)
+        values["minimum_n"] = whole("minimum_n", values["minimum_n"], Allowed(*limits["minimum_n"], "people"))
         names = muscles(values["question"], self.trials)
         if values["muscle"] not in names:
             raise InputError(
                 "muscle",
                 f"muscle: no trial of {values['question']} looked at {values['muscle']}; choose from: {', '.join(names)}",
             )
-        self.question.value, self.muscle.value, self.held.value = (values[n] for n in ("question", "muscle", "held"))
+        return values
+
+    def put(self, checked):
+        values = checked
+        self.question.value = values["question"]
+        self.muscle.options = muscles(values["question"], self.trials)
+        self.muscle.value, self.held.value = values["muscle"], values["held"]
         for name, control in self.switches.items():
-            control.value = bool(values[name])
+            control.value = values[name]
         for name, control in self.sliders.items():
             control.value = values[name]
 

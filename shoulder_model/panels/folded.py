@@ -18,7 +18,8 @@ def folded(title="Answer"):
     printed = io.StringIO()
     with contextlib.redirect_stdout(printed):
         yield
-    lines = "\n".join(line or " " for line in escape(printed.getvalue().rstrip("\n"), quote=False).split("\n"))
+    lines = escape(printed.getvalue().rstrip("\n"), quote=False).split("\n")
+    lines = "\n".join(line if line.strip() else "&nbsp;" for line in lines)  # a blank line would end the fold
     display(Markdown(f"<details><summary>{escape(title)}</summary><pre>{lines}</pre></details>"))
 
 

@@ -1,26 +1,31 @@
 """A guess before the answer: the reader commits, then the verdict shows and the answer below unfolds."""
 
 import random
-from html import escape
+from math import isfinite
 from pathlib import Path
 
 import anywidget
 import ipywidgets as w
+import traitlets
 
+from ..printed import markup
+from .group_name import GroupName
+from .of_cell import OfCell
 from .panel import TEXT, button
 
 
-class Unfolder(anywidget.AnyWidget):
-    """Opens the folded answers in the cells below, up to the next guess or heading."""
+class Verdict(anywidget.AnyWidget):
+    """What is said to a guess, ``value`` (str); it can open the folded answers in the cells below, up to the next guess or heading."""
 
-    _esm = Path(__file__).with_name("unfolder.js")
+    _esm = Path(__file__).with_name("verdict.js").read_text("utf-8")
+    value = traitlets.Unicode().tag(sync=True)
 
     def unfold(self):
         """Open them now."""
         self.send({"kind": "open"})
 
 
-class Guess(w.VBox):
+class Guess(OfCell, w.VBox):
     """A question that takes a guess, and only then says the answer and why.
 
     The answer in full stands in the cells below, folded (`folded`, or ``<details>`` in a text cell); a guess, or "Show me",
@@ -54,7 +59,7 @@ class Guess(w.VBox):
             raise ValueError("an answer of 0 needs within: no share of nothing is close")
         self.within = close * abs(answer) if choices is None and within is None else within
         self.choices = None if choices is None else shuffled(question, choices)
-        asked = w.HTML(f'<div style="{TEXT}"><b>Your guess first.</b> {escape(question)}</div>')
+        asked = w.HTML(f'<div style="{TEXT}"><b>Your guess first.</b> {markup(question)}</div>')
         if choices is None:
             self.guess = w.Text(
                 placeholder="type a number", description=unit, layout=w.Layout(width="14em"),
@@ -62,31 +67,35 @@ class Guess(w.VBox):
             )  # fmt: skip
         else:
             self.guess = w.RadioButtons(options=self.choices, index=None, layout=w.Layout(width="auto"))
-        self.verdict, self.unfolder = w.HTML(), Unfolder()
+        self.verdict = Verdict()
         self.button = button("That is my guess", self.judge, "compare the guess with the answer")
         self.show_button = button("Show me", self.show, "the answer without a guess")
         self.then = w.VBox([then] if then else [], layout=w.Layout(display="none", width="100%"))
-        buttons = w.HBox([self.button, self.show_button])
-        self.children = [asked, self.guess, buttons, self.verdict, self.then, self.unfolder]
+        name = GroupName(question, for_input=f"Your guess in {unit}" if unit else "Your guess")
+        asking = w.VBox([name, asked, self.guess, w.HBox([self.button, self.show_button])])
+        asking.add_class("guess")
+        self.children = [asking, self.verdict, self.then]
 
     @property
     def number(self):
         """The number that was typed, or None."""
         try:
-            return float(self.guess.value.strip().replace("−", "-").replace(",", "."))
+            number = float(self.guess.value.strip().replace("−", "-").replace(",", "."))
         except ValueError:
             return None
+        return number if isfinite(number) else None
 
     def judge(self):
         """Compare the guess with the answer and say both; nothing chosen gets a reminder."""
         if isinstance(self.guess, w.RadioButtons):
             if self.guess.value is None:
-                self._say("Pick one first.")
+                self.verdict.value = "Pick one first."
                 return
             right = self.guess.value == self.answer
         else:
             if self.number is None:
-                self._say("Type a number first.")
+                typed = self.guess.value.strip()
+                self.verdict.value = f"Type a number first{f': “{typed[:20]}” is none' if typed else ''}."
                 return
             right = abs(self.number - self.answer) <= self.within
         self._reveal(f"{'✓ Yes' if right else '✗ Not quite'}: {self.shown}. {self.because}")
@@ -97,19 +106,16 @@ class Guess(w.VBox):
 
     def _reveal(self, text):
         """Verdict, what comes after it, and the answers below."""
-        self._say(text)
+        self.verdict.value = text
         self.then.layout.display = "flex"
-        self.unfolder.unfold()
+        self.verdict.unfold()
 
     @property
     def shown(self):
         """The answer as it is said: a choice with a capital letter, a number with its unit."""
         if isinstance(self.guess, w.RadioButtons):
             return f"{self.answer[0].upper()}{self.answer[1:]}"
-        return f"{self.answer:.3g} {self.unit}".strip().replace("-", "−")
-
-    def _say(self, text):
-        self.verdict.value = f'<div role="status" style="{TEXT}">{escape(text)}</div>'
+        return f"{self.answer + 0.0:.3g} {self.unit}".strip().replace("-", "−")
 
 
 def shuffled(question, choices):

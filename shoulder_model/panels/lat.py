@@ -14,7 +14,7 @@ from ..draw.torque_curves import TorqueCurves
 from ..mechanics import posed_arm, raised_arm
 from ..muscles import landmarks, moment_arms, path_points, path_sets, paths, shoulder_muscles, turned_scapula
 from ..people import Lifter
-from ..tables import columns_text, read_table
+from ..tables import number_rows, read_table
 from ..words import listed, torque_change_words, with_margin, written
 from .panel import PROJECTED_HEIGHT, WRAP, Panel, Sheet, dropdown
 from .saved import read_values, values_text
@@ -212,15 +212,18 @@ class LatPanel(Panel):
     def table(self, state):
         columns = {"elevation [deg]": ELEVATIONS}
         columns |= {f"{axis.replace('_', ' ')} arm [mm]": state.arms[:, k] for k, axis in enumerate(MUSCLE_AXES)}
-        return columns_text(columns | {"longer than hanging [mm]": state.longer})
+        return number_rows(columns | {"longer than hanging [mm]": state.longer})
 
     def setup(self, state):
         return values_text(self.name, state.values)
 
-    def apply(self, text):
+    def checked(self, content):
         limits = {name: (control.min, control.max) for name, control in self.sliders.items()}
-        values = read_values(self.name, text, {"muscle": shoulder_muscles(), "turning": (False, True), **limits})
-        self.muscle.value, self.turning.value = values["muscle"], bool(values["turning"])
+        return read_values(self.name, content, {"muscle": shoulder_muscles(), "turning": bool, **limits})
+
+    def put(self, checked):
+        values = checked
+        self.muscle.value, self.turning.value = values["muscle"], values["turning"]
         for name, control in self.sliders.items():
             control.value = values[name]
 

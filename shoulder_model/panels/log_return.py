@@ -1,12 +1,11 @@
 """The log comes back: what it says of each pull, and the next block made from it."""
 
-from html import escape
-
 import ipywidgets as w
 
 from ..inputs import InputError
+from ..printed import markup
 from ..training.block import next_block
-from ..training.log import blank_log, read_log
+from ..training.log import read_log
 from ..week import Plan, candidates
 from .file_door import FileDoor
 from .panel import TEXT, WRAP, button
@@ -22,19 +21,13 @@ class LogReturn(w.VBox):
 
     def __init__(self, panel):
         self.panel, self.plan, self.block = panel, None, None
-        self.door, self.told = FileDoor(), w.HTML()
+        self.door, self.told = FileDoor(lambda name, content: self.take(content), panel.refuse), w.HTML()
         self.door.words = ("Open a filled-in log: drop it here or ", ".csv,.txt")
-        self.door.observe(lambda change: self.take(bytes(change["new"]["data"])), "opened")
         self.next = button(
             "Make the next block", self.make_next, "change this client by what the log says, and plan again"
         )
         self.next.disabled = True
         super().__init__([w.HBox([self.door, self.next], layout=WRAP), self.told], layout=w.Layout(width="100%"))
-
-    @staticmethod
-    def blank(plan):
-        """A blank log of a ``plan`` as CSV text."""
-        return blank_log(plan)
 
     def follow(self, state):
         """Another week is on the screen: what was said of the one before goes."""
@@ -63,7 +56,7 @@ class LogReturn(w.VBox):
         """A row a pull."""
         heads = "".join(f'<th scope="col">{head}</th>' for head in HEADS)
         rows = "".join(
-            f'<tr><th scope="row">{escape(one.pull)}</th><td>{one.kind}</td><td>{escape(one.reason)}.</td></tr>'
+            f'<tr><th scope="row">{markup(one.pull)}</th><td>{one.kind}</td><td>{markup(one.reason)}.</td></tr>'
             for one in self.block.verdicts
         )
         table = f"<table><thead><tr>{heads}</tr></thead><tbody>{rows}</tbody></table>"

@@ -12,7 +12,7 @@ from ..draw.torque_curves import TorqueCurves
 from ..mechanics import HeldWeight, held_weight
 from ..people import ELBOW_LIMIT, SEXES, Lifter
 from ..sources import fact
-from ..tables import columns_text
+from ..tables import number_rows
 from ..words import torque_change_words
 from .panel import PROJECTED_HEIGHT, WRAP, Panel, Sheet, dropdown
 from .saved import read_values, values_text
@@ -86,14 +86,14 @@ class OneArmPanel(Panel):
         values = {name: control.place for name, control in self.sliders.items()}
         return HoldState(lifter, values, self.arm_weight.value, self._hold(lifter, values, values["elevation_deg"]))
 
-    def _hold(self, lifter, values, elevation_deg):
+    def _hold(self, lifter, values, elevation_deg, arm_weight=None):
         return held_weight(
             lifter,
             values["load_kg"],
             np.radians(elevation_deg),
             np.radians(values["elbow_flexion_deg"]),
             muscle_arm=values["muscle_arm_cm"] / 100,
-            arm_weight=self.arm_weight.value,
+            arm_weight=self.arm_weight.value if arm_weight is None else arm_weight,
         )
 
     def draw(self, state):
@@ -142,7 +142,7 @@ class OneArmPanel(Panel):
 
     def table(self, state):
         many = self._hold(state.lifter, state.values, ELEVATIONS)
-        return columns_text(
+        return number_rows(
             {
                 "upper arm [deg]": ELEVATIONS,
                 "shoulder flexion torque [N m]": many.shoulder_flexion,
@@ -155,10 +155,15 @@ class OneArmPanel(Panel):
     def setup(self, state):
         return values_text(self.name, {"sex": state.lifter.sex, "arm_weight": state.arm_weight, **state.values})
 
-    def apply(self, text):
+    def checked(self, content):
         limits = {name: (control.min, control.max) for name, control in self.sliders.items()}
-        values = read_values(self.name, text, {"sex": SEXES, "arm_weight": (False, True), **limits})
-        self.sex.value, self.arm_weight.value = values["sex"], bool(values["arm_weight"])
+        values = read_values(self.name, content, {"sex": SEXES, "arm_weight": bool, **limits})
+        self._hold(Lifter.average(values["sex"]), values, values["elevation_deg"], values["arm_weight"])
+        return values
+
+    def put(self, checked):
+        values = checked
+        self.sex.value, self.arm_weight.value = values["sex"], values["arm_weight"]
         for name, control in self.sliders.items():
             control.value = values[name]
 

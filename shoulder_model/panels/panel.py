@@ -4,26 +4,30 @@ import contextlib
 import threading
 from dataclasses import dataclass, field
 from functools import wraps
-from pathlib import Path
+from math import isfinite, nan
 
 import ipywidgets as w
 import matplotlib as mpl
 
-from ..draw.look import STYLE, at_projector, new_figure, page_or_projector
+from ..draw.look import STYLE, at_projector, new_figure, page_or_projector, projector
 from ..draw.stage import Stage
-from ..inputs import InputError, choice
+from ..inputs import InputError, choice, echo
 from ..people import Lifter, expected_measures
+from ..tables import spreadsheet_bytes
 from .file_door import FileDoor
+from .group_name import GroupName
+from .of_cell import OfCell, of_all
 from .picture import Picture
 from .slider import Slider
 
+DECIMALS = {"point": ".", "comma": ","}  # words for a table's decimal sign
 MIME = {"svg": "image/svg+xml", "png": "image/png", "csv": "text/csv", "json": "application/json"}
 TEXT = "font-size:var(--jp-content-font-size1,14px);line-height:1.4;"
 LEAST_CM = 3.0  # no measure of a body in centimetres is below; metres are
 PROJECTED_HEIGHT = 3.4  # inch, of 11.2 in width: what sliders and words leave of a lecture's screen
 WIDE = {"description_width": "initial"}
-WRAP = w.Layout(
-    flex_flow="row wrap", width="100%", align_items="center"
+WRAP = of_all(
+    w.Layout(flex_flow="row wrap", width="100%", align_items="center")
 )  # one for all rows; what is hidden has its own
 
 
@@ -47,7 +51,7 @@ def button(words, act, tip):
 
 def folding(words, rows, tip):
     """A button that shows ``rows`` and hides them again, and the box they are in, hidden at first."""
-    box = w.VBox(rows, layout=w.Layout(display="none", width="100%"))
+    box = w.VBox(rows, layout=w.Layout(display="none", width="100%", order="1"))
     toggle = w.ToggleButton(False, description=words, tooltip=tip, layout=w.Layout(width="auto"))
     toggle.observe(lambda change: setattr(box.layout, "display", "flex" if change["new"] else "none"), "value")
     return toggle, box
@@ -90,26 +94,35 @@ class OptionalNumber(w.Text):
         )
         self.field, self.per_si = field, per_si
         self.unit = words.partition("[")[2].removesuffix("]")
+        self._put = "", None
 
     @property
     def number(self):
-        """The number in SI units, or None where it is blank; text that is no number raises `InputError`."""
+        """The number in SI units, or None where it is blank; text that is no number raises `InputError`.
+
+        What was `put` there comes back with every digit, those too that are not shown.
+        """
+        if self.value == self._put[0]:
+            return self._put[1]
         text = self.value.strip().removesuffix(self.unit).strip().replace(",", ".")
         if not text:
             return None
         try:
             number = float(text)
         except ValueError:
+            number = nan
+        if not isfinite(number):
             raise InputError(
-                self.field, f"{self.field}: {self.value!r} is not a number; type digits or leave it blank"
-            ) from None
+                self.field, f"{self.field}: {echo(self.value)} is not a number; type digits or leave it blank"
+            )
         if self.unit == "cm" and 0 < number < LEAST_CM:
             raise InputError(self.field, f"{self.field}: {number:g} cm? Type centimetres, perhaps {100 * number:g}")
         return number / self.per_si
 
     def put(self, value):
         """Show an SI value, or blank for None."""
-        self.value = "" if value is None else f"{value * self.per_si:.6g}"
+        self._put = "" if value is None else f"{value * self.per_si:.6g}", value
+        self.value = self._put[0]
 
 
 class MeasureBoxes(dict):
@@ -152,11 +165,11 @@ class MeasureBoxes(dict):
         return measures, Lifter.from_measures(sex, **measures)
 
 
-class Panel(w.VBox):
+class Panel(OfCell, w.VBox):
     """Controls, words and picture.
 
     The picture is two layers (`draw.stage`); a move is one message to the page (`picture`). An input the model refuses becomes
-    one line above the picture, which stays as it was.
+    one line above the picture, which stays as it was. Shown in a cell, it closes what that cell showed before (`of_cell`).
 
     Made inside `draw.look.projector` it is a panel for a lecture: ``projected`` says where the picture's parts stand, the small
     print is brief, and only the main slider and those of `show_sliders` are in sight.
@@ -174,9 +187,10 @@ class Panel(w.VBox):
     - ``brief(state)``: the same for a projector, two lines at most in large letters; ``small(state)`` without it
     - ``set_up(state)``: the set-up in a few words, for those who do not see the controls
     - ``compare(state, kept)``: the difference to the kept state in a sentence, said in place of the verdict
-    - ``table(state)``: the numbers as CSV text
-    - ``setup(state)``, ``apply(text)``: the set-up as JSON text, and back into the controls; ``apply``
-      checks all of it before it moves anything
+    - ``table(state)``: the numbers as rows of a table, its heads first
+    - ``setup(state)``: the set-up as JSON text
+    - ``checked(content)``: what such a file holds, all of it checked as far as the model's answer; moves nothing, raises `InputError`
+    - ``put(checked)``: that into the controls
     - ``files()``: what can be saved, kind of file -> words on the button
 
     Parameters
@@ -200,13 +214,9 @@ class Panel(w.VBox):
         self.lock = threading.RLock()
         self.on_projector = at_projector()
         self.picture = Picture(self.stage, name.replace("-", "_"))
-        self.picture.ahead = self.ahead
-        self.door = FileDoor()
-        self.path = w.Text(
-            placeholder="or its path, then Enter",
-            continuous_update=False,
-            layout=w.Layout(width="14em", flex="0 0 auto"),
-        )
+        self.picture.ahead, self.picture.fit, self.is_narrow = self.ahead, self.fit, False
+        self.door = FileDoor(lambda name, content: self.open_text(content, name), self.refuse, path=True)
+        self.decimal = dropdown("Decimal sign in tables", DECIMALS, "point", 17)
         self.keep_button = button(
             "Keep this one", self.keep, "hold this set-up in grey; the next ones are compared with it"
         )
@@ -214,12 +224,14 @@ class Panel(w.VBox):
         sections = [folding(words, rows, f"show or hide: {words}") for words, rows in dict(folded).items()]
         sections.append(folding("Save and open", self._save_rows(), "save or open a set-up, a picture or numbers"))
         self.buttons = w.HBox(
-            [self.keep_button, self.drop_button, *(toggle for toggle, _ in sections)], layout=own_wrap()
-        )
-        self.folded = w.VBox([box for _, box in sections], layout=w.Layout(width="100%"))
-        self.children = [*controls, self.picture, self.buttons, self.folded]
-        self.door.observe(lambda change: self.open_text(change["new"]["text"]), "opened")
-        self.path.observe(lambda change: self._open_path(change["new"]), "value")
+            [self.keep_button, self.drop_button, *(part for section in sections for part in section)], layout=own_wrap()
+        )  # each section just behind its button, as Tab goes; `folding` puts it below the row
+        self.children = [
+            *controls,
+            self.picture,
+            self.buttons,
+            GroupName(f"Panel: {name.removesuffix('-panel').replace('-', ' ')}"),
+        ]
 
     def make_figure(self):
         """A figure of this panel's size, for a page or a projector, with ``make_views(figure)`` done; sets ``sheet``."""
@@ -228,6 +240,21 @@ class Panel(w.VBox):
             figure = new_figure(height=self.sheet.height)
             self.make_views(figure)
         return figure
+
+    @one_at_a_time
+    def fit(self, narrow):
+        """Draw the same picture again with letters for a ``narrow`` (bool) page, as large as on a projector, or for a wide one."""
+        if narrow == self.is_narrow or self.on_projector:
+            return
+        self.is_narrow = narrow
+        with projector() if narrow else contextlib.nullcontext():
+            self.stage = Stage(self.make_figure())
+        if self.kept is not None:
+            self.draw(self.kept)
+            for artist in self.ghosts:
+                artist.keep()
+        self.draw(self.state)
+        self.picture.take(self.stage)
 
     def show_sliders(self, names):
         """Keep sliders in sight in a lecture, beside the main one.
@@ -255,7 +282,7 @@ class Panel(w.VBox):
             button(words, lambda kind=kind: self.save(kind), words[0].lower() + words[1:])
             for kind, words in self.files().items()
         ]
-        return [w.HBox([*saves, self.door, self.path], layout=WRAP)]
+        return [w.HBox([*saves, self.decimal, self.door], layout=WRAP)]
 
     @property
     def words(self):
@@ -336,59 +363,64 @@ class Panel(w.VBox):
     def keep(self):
         """Hold the present set-up as a grey ghost; the verdict is the difference to it from now on."""
         self.kept = self.state
-        for artist in self.ghosts:
-            artist.keep()
-        self.update()
+        self._ghosts("keep")
 
     @one_at_a_time
     def drop(self):
         """Forget the kept set-up."""
         self.kept = None
+        self._ghosts("drop")
+
+    def _ghosts(self, act):
+        """Let every ghost "keep" or "drop"; beside a wrong entry too, the picture that stayed and its words follow."""
         for artist in self.ghosts:
-            artist.drop()
+            getattr(artist, act)()
         self.update()
+        trouble = self.picture.said["trouble"]
+        if trouble and self.state is not None:
+            self.picture.show(in_words=False)
+            self.picture.said = self._said(self.state) | {"trouble": trouble}
+            self.picture.say()
 
     @one_at_a_time
     def content(self, kind):
         """The bytes that "svg", "png", "csv" or "json" saves."""
         if kind in ("svg", "png"):
             return self.stage.save(kind)
-        return (self.table(self.state) if kind == "csv" else self.setup(self.state)).encode()
+        return self.csv(self.table(self.state)) if kind == "csv" else self.setup(self.state).encode()
+
+    def csv(self, rows):
+        """A table's ``rows`` as the bytes of a file that a spreadsheet opens, with the decimal sign that is chosen."""
+        return spreadsheet_bytes(rows, DECIMALS[self.decimal.value])
 
     def save(self, kind):
         """Hand one file to the browser's downloads."""
         self.door.save(f"{self.name}.{kind}", self.content(kind), MIME[kind])
 
+    def apply(self, content):
+        """Take the controls to a saved set-up, text or bytes; raises `InputError` before anything moves."""
+        self.put(self.checked(content))
+
     @one_at_a_time
-    def open_text(self, text):
-        """Take the controls to a saved set-up; text that is none leaves everything as it was."""
+    def open_text(self, content, name=""):
+        """Take the controls to a saved set-up, ``content`` text or bytes of a file called ``name``; what is none leaves all as it was."""
         try:
             with self.quiet():
-                self.apply(text)
+                self.apply(content)
         except InputError as error:
             self.refuse(str(error))
             return
         self.update()
 
-    def _open_path(self, typed):
-        if not typed.strip():
-            return
-        path = Path(typed.strip().removeprefix("file://")).expanduser()
-        try:
-            text = path.read_text(encoding="utf-8")
-        except (OSError, UnicodeDecodeError):
-            self.refuse(f"no readable file at {path}; drop the file or check the path")
-            return
-        self.open_text(text)
-
     @contextlib.contextmanager
     def quiet(self):
         """Set several controls without a redraw for each; nests, and draws nothing at its end."""
-        self._quiet += 1
-        try:
-            yield
-        finally:
-            self._quiet -= 1
+        with self.lock:
+            self._quiet += 1
+            try:
+                yield
+            finally:
+                self._quiet -= 1
 
     @property
     def is_quiet(self):

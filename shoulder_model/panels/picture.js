@@ -46,24 +46,28 @@ function stillPicture(el, name) {
 }
 
 const REST = 60; // ms without a move, the model being where the slider is, before the next steps are asked for
+const NARROW = 760; // pixels; on a narrower page the picture is drawn with larger letters
+const SETTLED = 700; // ms without another verdict before a screen reader is told it
 const STEPS = 4; // kept at a time: both sides of where two sliders stand
 
 function render({ model, el }) {
   el.classList.add("pull-picture");
   const lines = {
-    verdict: part("div", "verdict", { role: "status" }),
+    verdict: part("div", "verdict"),
     small: part("div", "small"),
     trouble: part("div", "trouble", { role: "alert" }),
   };
+  const heard = part("div", "pull-heard", { role: "status" }); // one for the panel's whole life
   const picture = part("div", "layers"), frame = part("div", "frame");
   const layer = document.createElementNS(SVG, "svg");
   layer.setAttribute("role", "img");
   picture.append(frame, layer);
-  el.append(lines.verdict, lines.small, lines.trouble, picture);
+  el.append(lines.verdict, lines.small, lines.trouble, heard, picture);
   let elements = [], still = null, gone = false;
   let told = [], shown = []; // attributes of each element: as the model told them last, as they stand
   let said = {}, at = {}; // the model's words with them, and where the sliders stood then
   let ahead = new Map(), early = []; // steps not yet taken; elements that show one
+  let narrow = false, settling = null, toldAloud = null;
   let last = null, waiting = [], rest = null; // the slider moved last; its steps to ask for, and when
 
   // Bring elements to what the model told, with the moves of a step that it has not told yet on top.
@@ -82,6 +86,15 @@ function render({ model, el }) {
   function say(all) {
     for (const [name, line] of Object.entries(lines)) if (line.textContent !== all[name]) line.textContent = all[name];
     if (layer.getAttribute("aria-label") !== all.words) layer.setAttribute("aria-label", all.words);
+    clearTimeout(settling);
+    settling = setTimeout(tell, SETTLED);
+  }
+
+  // What the picture says now, once; the words it opens with are there to be read and interrupt nobody.
+  function tell() {
+    if (lines.verdict.textContent === toldAloud) return;
+    if (toldAloud !== null) heard.textContent = lines.verdict.textContent;
+    toldAloud = lines.verdict.textContent;
   }
 
   // Show the model's own state, in these elements and in those that show a step ahead of it.
@@ -89,6 +102,17 @@ function render({ model, el }) {
     settle(new Set([...early, ...places]));
     early = [];
   }
+
+  // The kernel draws for a narrow page or a wide one; a panel that is not seen yet has no width.
+  const width = new ResizeObserver(() => {
+    const is = el.clientWidth < NARROW;
+    if (!el.clientWidth || is === narrow || el.closest(".lecture")) return;
+    narrow = is;
+    el.classList.toggle("narrow", narrow);
+    if (narrow) picture.tabIndex = 0; // it may have to be scrolled sideways
+    else picture.removeAttribute("tabindex");
+    model.send({ kind: "fit", narrow });
+  });
 
   function receive(message) {
     if (message.kind === "ahead") {
@@ -104,6 +128,7 @@ function render({ model, el }) {
       picture.style.setProperty("--shape", width / height);
       elements = build(layer, message.layer);
       [told, shown, early] = [elements.map(() => ({})), elements.map(() => ({})), []];
+      el.dataset.still = message.still;
       hideStill(message.still);
     }
     if (!elements.length) return;
@@ -158,9 +183,12 @@ function render({ model, el }) {
   model.on("msg:custom", receive);
   document.addEventListener("pull-slider", follow);
   model.send({ kind: "ready" });
+  width.observe(el);
   return () => {
     gone = true;
+    width.disconnect();
     clearTimeout(rest);
+    clearTimeout(settling);
     model.off("msg:custom", receive);
     document.removeEventListener("pull-slider", follow);
     for (const part of still ?? []) part.classList.remove("replaced-by-panel");

@@ -15,7 +15,7 @@ class Picture(anywidget.AnyWidget):
 
     ``said`` (dict of str): "verdict", "small", "trouble" stand above the picture, "words" is what the picture says to a screen
     reader. ``sliders`` (dict of name -> `slider.Slider`) are those whose next steps the page may ask for; ``ahead(name, value)``
-    gives moves and words of such a step, or None.
+    gives moves and words of such a step, or None. ``fit(narrow)`` is called when the page is a narrow one, or no longer.
 
     Parameters
     ----------
@@ -24,20 +24,22 @@ class Picture(anywidget.AnyWidget):
         Name of the figure that stands for this panel on a page that is not running; it is hidden while the panel lives.
     """
 
-    _esm = Path(__file__).with_name("picture.js")
-    _css = Path(__file__).with_name("picture.css")
+    _esm = Path(__file__).with_name("picture.js").read_text("utf-8")
+    _css = Path(__file__).with_name("picture.css").read_text("utf-8")
 
     def __init__(self, stage, still):
         super().__init__()
         self.stage, self.still = stage, still
         self.said = dict.fromkeys(("verdict", "small", "trouble", "words"), "")
-        self.sliders, self.ahead = {}, None
+        self.sliders, self.ahead, self.fit = {}, None, None
         self._frame = None
         self.on_msg(lambda _, content, __: self._answer(content))
 
     def _answer(self, content):
         if content.get("kind") == "ready":
             self.show_all()
+        elif content.get("kind") == "fit" and self.fit:
+            self.fit(bool(content.get("narrow")))
         elif content.get("kind") == "ahead":
             slider, value = content["slider"], float(content["value"])
             there = self.ahead(slider, value)
@@ -52,6 +54,12 @@ class Picture(anywidget.AnyWidget):
         size = [self.stage.width, self.stage.height]
         whole = {"frame": self._frame, "layer": self.stage.layer(), "size": size, "still": self.still}
         self._tell("all", now, self.said, **whole)
+
+    def take(self, stage):
+        """Show another ``stage`` (`draw.stage.Stage`) from now on."""
+        self.stage, self._frame = stage, None
+        self.stage.moves()  # the page is given everything
+        self.show_all()
 
     def show(self, *, new_frame=False, in_words=True):
         """Give the page what changed; ``new_frame`` (bool) where the still layer did too.

@@ -200,8 +200,8 @@ function render({ model, el }) {
     home(view) {
       const tiles = view.tiles.map(({ what, words, more, off }) => {
         const tile = within(made("button", what === "today" ? "main" : ""), made("b", "", words), made("span", "", more));
-        tile.disabled = off;
-        tile.addEventListener("click", () => send(what));
+        if (off) tile.setAttribute("aria-disabled", "true"); // the keyboard still reaches it, and what stands on it
+        tile.addEventListener("click", () => (off ? say(`${words}: ${more}`) : send(what)));
         return tile;
       });
       const choosers = view.choosers.map(({ what, words, options }) => {

@@ -10,7 +10,9 @@ import traitlets
 from ..inputs import InputError
 from ..practice.desk import Desk
 from ..practice.pages import WEAK
+from ..practice.record_table import LARGEST
 from .file_door import FileDoor
+from .of_cell import OfCell
 
 HERE = Path(__file__).parent
 
@@ -18,12 +20,12 @@ HERE = Path(__file__).parent
 class PracticePage(anywidget.AnyWidget):
     """The page: ``view`` is what it shows, `practice.views`."""
 
-    _esm = HERE / "practice.js"
-    _css = HERE / "practice.css"
+    _esm = (HERE / "practice.js").read_text("utf-8")
+    _css = (HERE / "practice.css").read_text("utf-8")
     view = traitlets.Dict().tag(sync=True)
 
 
-class PracticePanel(w.VBox):
+class PracticePanel(OfCell, w.VBox):
     """Practice at a desk.
 
     Parameters
@@ -41,14 +43,17 @@ class PracticePanel(w.VBox):
 
     def __init__(self, desk=None, blueprint=None):
         self.desk = desk or Desk(blueprint=blueprint)
-        self.page, self.door = PracticePage(view=self.desk.view), FileDoor()
+        self.page, self.door = PracticePage(view=self.desk.view), FileDoor(self._take, self._refuse, largest=LARGEST)
         self.door.words = ("A record saved elsewhere: drop it here or ", ".csv")
         super().__init__([self.page, self.door], layout=w.Layout(width="100%"))
         self.page.on_msg(lambda _, content, buffers: self.act(content))
-        self.door.observe(
-            lambda change: self.show(self.desk.act("take", content=bytes(change["new"]["data"]))), "opened"
-        )
         self.show(self.desk.view)
+
+    def _take(self, name, content):
+        self.show(self.desk.act("take", content=content))
+
+    def _refuse(self, words):
+        self.show(self.desk.act("refuse_file", words=words))
 
     def show(self, view):
         """Show a ``view`` of the desk; the door for files stands below the page of what is weak."""

@@ -119,7 +119,7 @@ class PullPanel(Panel):
     - ``margin(force, pull_angle)``: how sure the curves' quantity is
     - ``put_pull(pull)``, ``pull_of_controls()``: a pull into the controls, and back
     - ``rep_options(lifter, pull)``: options of `rep`
-    - ``view_of(state)``, ``checked_view(view, pull)``, ``put_view(view)``: what else a saved set-up holds
+    - ``view_of(state)``, ``saved_options(lifter, view)``, ``put_view(view)``: what else a saved set-up holds
 
     Parameters
     ----------
@@ -230,11 +230,11 @@ class PullPanel(Panel):
                 control.value = round(self._shown(field, pull) / control.step) * control.step
                 control.start = control.value
 
-    def _shown(self, field, pull):
-        """A field in surface units; one that is left to the body is that of the survey's mean lifter."""
+    def _shown(self, field, pull, sex=None):
+        """A field in surface units; one that is left to the body is that of the survey's mean lifter of this ``sex``."""
         value = getattr(pull, field)
         if value is None:
-            lifter = Lifter.average(self.sex.value)
+            lifter = Lifter.average(sex or self.sex.value)
             forward, up = pull.touch_point(lifter)
             value = {"touch_forward": forward, "touch_up": up, "load_kg": pull.mass_on_bar(lifter)}[field]
         return value * UNITS.get(field, np.degrees(1.0))
@@ -254,18 +254,17 @@ class PullPanel(Panel):
         pull = self.pull_of_controls()
         if "grip_ratio" in self.sliders:
             self.sliders["grip_ratio"].also = [100 * lifter.biacromial, "cm apart"]
-        shown = {
-            "points": POINTS,
-            "arm_weight": self.arm_weight.value,
-            "muscles": self.shows_muscles,
-            "work": self.shows_work,
-        }
-        result = rep_of(lifter, pull, **shown, **self.rep_options(lifter, pull))
+        result = self._rep(lifter, pull, self.arm_weight.value, self.rep_options(lifter, pull))
         along = self.along.place / 100
         torque = result[self.quantity].values[round(along * (POINTS - 1))]
         margin = self.margin(float(result.force), pull.pull_angle)
         measures = {"sex": self.sex.value, **measures}
         return PullState(measures, lifter, pull, along, self.arm_weight.value, result, torque, margin)
+
+    def _rep(self, lifter, pull, arm_weight, options):
+        """The rep that the panel shows."""
+        shown = {"points": POINTS, "muscles": self.shows_muscles, "work": self.shows_work}
+        return rep_of(lifter, pull, arm_weight=arm_weight, **shown, **options)
 
     def rep_options(self, lifter, pull):
         """Options of `rep` beyond those of every panel."""
@@ -339,36 +338,40 @@ class PullPanel(Panel):
         return setup_text(state.measures, state.pull, view)
 
     def view_of(self, state):
-        """What else the set-up keeps of this panel; `checked_view` and `put_view` bring it back."""
+        """What else the set-up keeps of this panel, by names of `saved.VIEW`; `put_view` brings it back."""
         return {}
 
-    def checked_view(self, view, pull):
-        """The same from a set-up, checked; raises `InputError`."""
+    def saved_options(self, lifter, view):
+        """What `rep_options` will be with a saved ``view`` (dict) in the controls; raises `InputError`."""
         return {}
 
     def put_view(self, view):
         """Controls to a checked view."""
 
-    def apply(self, text):
-        measures, pull, view = read_setup(text)
-        for field, control in self.sliders.items():
-            number(
-                field, self._shown(field, pull), Allowed(control.min, control.max, "", "this panel's slider ends there")
-            )
+    def checked(self, content):
+        measures, pull, view = read_setup(content)
         for name in set(measures) - {"sex"}:
             choice("measure", name, tuple(self.measures))
-        blade = _blade_of(pull)
-        mine = self.checked_view(view, pull)
-        along = number("along", view.get("along", 0.5), Allowed(0.0, 1.0, "", "give the share of the rep"))
-        self.sex.value = measures.pop("sex")
-        self.measures.put(measures)
+        lifter = Lifter.from_measures(**measures)
+        for field, control in self.sliders.items():
+            ends = Allowed(control.min, control.max, "", "this panel's slider ends there")
+            number(field, self._shown(field, pull, measures["sex"]), ends)
+        _blade_of(pull)
+        view = {"along": 0.5, "arm_weight": True} | view
+        self._rep(lifter, pull, view["arm_weight"], self.saved_options(lifter, view))
+        return measures, pull, view
+
+    def put(self, checked):
+        measures, pull, view = checked
+        self.sex.value = measures["sex"]
+        self.measures.put({name: value for name, value in measures.items() if name != "sex"})
         self.pull_choice.value = pull.name
         self.base = pull
         self.put_pull(pull)
-        self.blade.value = blade
-        self.along.value = 100 * along
-        self.arm_weight.value = bool(view.get("arm_weight", True))
-        self.put_view(mine)
+        self.blade.value = _blade_of(pull)
+        self.along.value = round(100 * view["along"], 9)
+        self.arm_weight.value = view["arm_weight"]
+        self.put_view(view)
 
 
 def _blade_of(pull):

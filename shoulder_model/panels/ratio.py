@@ -1,5 +1,6 @@
 """The ratio panel: what a layer at each side of the shoulders, or off each side of the waist, does to their ratio."""
 
+import contextlib
 from dataclasses import dataclass
 
 import ipywidgets as w
@@ -7,11 +8,11 @@ import numpy as np
 
 from ..draw.outline_view import CHEST, Build, OutlineView
 from ..draw.survey_spread import SurveySpread
-from ..inputs import number
+from ..inputs import InputError, number
 from ..people import SEXES, SIDES_GAIN, means, percentile, ratio_change, side_layer, survey_quantity
 from ..people.silhouette import LENGTH
 from ..sources import fact
-from ..tables import columns_text
+from ..tables import number_rows
 from ..words import written
 from .panel import PROJECTED_HEIGHT, WRAP, OptionalNumber, Panel, Sheet, dropdown
 from .saved import read_values, values_text
@@ -33,6 +34,7 @@ class RatioState:
     alone: tuple  # what the muscle alone adds to the ratio, and the waist alone
     now: float
     survey: tuple  # mean and SD of the ratio
+    doubt: float  # of a reading that is off
 
     @property
     def new_tapes(self):
@@ -93,7 +95,7 @@ class RatioPanel(Panel):
     def read(self):
         values = {"sex": self.sex.value, "tape": self.tape.value}
         for name, box in self.boxes.items():
-            values[name] = 0.0 if box.number is None else 100 * number(box.field, box.number, LENGTH)
+            values[name] = 0.0 if box.number is None else round(100 * number(box.field, box.number, LENGTH), 9)
         return self._state(values | {name: control.place for name, control in self.sliders.items()})
 
     @staticmethod
@@ -110,7 +112,8 @@ class RatioPanel(Panel):
         alone = ratio_change(*tapes, on), ratio_change(*tapes, 0.0, -off)
         survey = survey_quantity(sex, f"{part}_to_waist_circumference")
         now = before + ratio_change(*tapes, on, -off)
-        return RatioState(values, expected, tapes, (on, off), before, alone, now, survey)
+        doubt = ratio_change(tapes[0] + on, tapes[1] - off, 0.0, -fact("tape_reading"))
+        return RatioState(values, expected, tapes, (on, off), before, alone, now, survey, doubt)
 
     def draw(self, state):
         v, (was, is_now) = state.values, (np.multiply(100, each) for each in (state.tapes, state.new_tapes))
@@ -151,10 +154,9 @@ class RatioPanel(Panel):
         (upper, waist), (on, off) = (np.multiply(100, each) for each in (state.tapes, state.layers))
         above = f"({upper:.1f} + {on:.1f})" if on else f"{upper:.1f}"
         below = f"({waist:.1f} − {off:.1f})" if off else f"{waist:.1f}"
-        reading = fact("tape_reading")
         return (
-            f"By hand: {above} / {below} = {state.now:.2f}. {_sides()} A reading {100 * reading:.0f} cm off changes the ratio by about "
-            f"{ratio_change(*state.new_tapes, 0.0, -reading):.2f}. {NEUTRAL} If measuring or eating upsets you or a client, stop, "
+            f"By hand: {above} / {below} = {state.now:.2f}. {_sides()} A reading {100 * fact('tape_reading'):.0f} cm off changes the ratio by about "
+            f"{state.doubt:.2f}. {NEUTRAL} If measuring or eating upsets you or a client, stop, "
             "and talk to a doctor or a dietitian."
         )
 
@@ -175,9 +177,10 @@ class RatioPanel(Panel):
     def table(self, state):
         low, high, step = (getattr(self.sliders["muscle_cm"], name) for name in ("min", "max", "step"))
         muscle = np.arange(low, high + step / 2, step)
-        states = [self._state(state.values | {"muscle_cm": cm}) for cm in muscle]
+        states = [*_possible(self._state, (state.values | {"muscle_cm": cm} for cm in muscle))]
+        muscle = np.array([each.values["muscle_cm"] for each in states])
         upper, waist = 100 * np.transpose([each.new_tapes for each in states])
-        return columns_text(
+        return number_rows(
             {
                 "muscle at each side [mm]": 10 * muscle,
                 f"{state.values['tape']} tape [cm]": upper,
@@ -190,16 +193,27 @@ class RatioPanel(Panel):
     def setup(self, state):
         return values_text(self.name, state.values)
 
-    def apply(self, text):
+    def checked(self, content):
         limits = {name: (control.min, control.max) for name, control in self.sliders.items()}
         tapes = dict.fromkeys(self.boxes, (0.0, 100 * LENGTH.high))
-        values = read_values(self.name, text, {"sex": SEXES, "tape": tuple(TAPES)} | tapes | limits)
-        self._state(values)  # refused before anything moves
+        values = read_values(self.name, content, {"sex": SEXES, "tape": tuple(TAPES)} | tapes | limits)
+        self._state(values)
+        return values
+
+    def put(self, checked):
+        values = checked
         self.sex.value, self.tape.value = values["sex"], values["tape"]
         for name, box in self.boxes.items():
             box.put(values[name] / 100 or None)
         for name, control in self.sliders.items():
             control.value = values[name]
+
+
+def _possible(state_of, all_values):
+    """The states of ``all_values`` that the model does not refuse."""
+    for values in all_values:
+        with contextlib.suppress(InputError):
+            yield state_of(values)
 
 
 def build_of(state):

@@ -11,12 +11,14 @@ from ..draw.look import at_projector
 from ..draw.week import SetBars, WeekView
 from ..inputs import InputError
 from ..people import SEXES, Lifter
-from ..tables import columns_text
+from ..printed import markup
+from ..tables import number_rows
+from ..training.log import blank_rows
 from ..week import COUNTED, GROUPS, Client, Plan, all_no, by_pull, equipment, fitted_pulls, plan_week
-from ..week.record import client_of, record_of
+from ..week.record import client_of, read_records, record_of
 from ..week.rules import EXPERIENCE
 from ..week.words import CAUTIONS, HONEST, asked_words, health_words, pull_line
-from ..week_page.csv_text import page_csv
+from ..week_page.csv_text import page_rows
 from ..week_page.html import page_html, table_html
 from ..week_page.pdf import page_pdf
 from ..words import listed, written
@@ -187,7 +189,7 @@ class SessionPanel(Panel):
         """What is in sight: the questions while there is no week for them, else the planner with its picture."""
         planned, asked = isinstance(answer, Plan), self.health.is_done
         self.health.fold(health_words(answer.client) if planned else ASKED if asked else "")
-        for part in (*self.planner, self.buttons, self.folded):
+        for part in (*self.planner, self.buttons):
             part.layout.display = None if planned or asked else "none"
         (self.remove_class if planned else self.add_class)("no-week")
         self.keep_button.disabled = not planned
@@ -197,8 +199,8 @@ class SessionPanel(Panel):
         """The table under the picture with what belongs beside it; nothing where there is no week."""
         if not isinstance(answer, Plan):
             return ""
-        lines = "".join(f"<p>{words}</p>" for words in (*CAUTIONS, *answer.notes, HONEST))
-        why = "".join(f"<li>{pull_line(row)}</li>" for row, _ in by_pull(answer))
+        lines = "".join(f"<p>{markup(words)}</p>" for words in (*CAUTIONS, *answer.notes, HONEST))
+        why = "".join(f"<li>{markup(pull_line(row))}</li>" for row, _ in by_pull(answer))
         return f'{TABLE_STYLE}<div class="week-table" style="{TEXT}">{lines}{table_html(answer)}<ul>{why}</ul></div>'
 
     def set_up(self, state):
@@ -247,7 +249,7 @@ class SessionPanel(Panel):
         for group in COUNTED:
             columns[f"a set counts for the {group}"] = [one.counts(answer.rules)[group] for one in fitted]
         columns["sets in this week"] = [sum(row.sets for row in answer.rows if row.name == one.name) for one in fitted]
-        return columns_text(columns)
+        return number_rows(columns)
 
     def content(self, kind):
         """The bytes of one kind of file; `InputError` where there is no week."""
@@ -262,9 +264,9 @@ class SessionPanel(Panel):
         if kind == "pdf":
             return page_pdf(shown, paper=self.paper.value)
         if kind == "week.csv":
-            return page_csv(answer).encode("utf-8-sig")
+            return self.csv(page_rows(answer))
         if kind == "log.csv":
-            return self.log_return.blank(answer).encode("utf-8-sig")
+            return self.csv(blank_rows(answer))
         return super().content(kind)
 
     def save(self, kind):
@@ -287,8 +289,17 @@ class SessionPanel(Panel):
     def setup(self, state):
         return self.book.text
 
-    def apply(self, text):
-        self._controls_to(self.book.take(text))
+    def checked(self, content):
+        records, shown = read_records(content)
+        for place, record in enumerate(records, 1):
+            most = self.sliders["own_weight_repetitions"].max
+            if record.get("own_weight_repetitions", 0) > most:
+                why = f"own_weight_repetitions is over {most:g}, where this panel's slider ends"
+                raise InputError("own_weight_repetitions", f"client {place}: {why}")
+        return records, shown
+
+    def put(self, checked):
+        self._controls_to(self.book.take(*checked))
 
     def _put(self, record):
         """Show a client's record, and forget what was kept of another."""
@@ -307,7 +318,7 @@ class SessionPanel(Panel):
         for control, value in (
             (self.sex, client.lifter.sex), (self.experience, client.experience), (self.client_name, client.name),
             (self.behind_neck, client.behind_neck), (self.wide_grip, client.wide_grip),
-            (self.sliders["goal"], 100 * client.goal), (self.sliders["days"], client.days),
+            (self.sliders["goal"], round(100 * client.goal, 9)), (self.sliders["days"], client.days),
             (self.sliders["own_weight_repetitions"], client.own_weight_repetitions),
             *((box, piece in client.equipment) for piece, box in self.there.items()),
         ):  # fmt: skip

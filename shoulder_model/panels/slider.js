@@ -1,5 +1,6 @@
 // A slider with its name, a box to type in, and for a main one named stops, Play and Back to start.
 const SWEEP = 6000, TICK = 100; // ms: how long Play takes from end to end, and between two steps
+const STILLS = 4; // pictures on that way for those who want less motion
 
 function made(tag, name, text = "") {
   const element = document.createElement(tag);
@@ -20,8 +21,13 @@ function render({ model, el }) {
   range.type = "range";
   number.type = "text";
   number.inputMode = "decimal";
-  range.setAttribute("aria-label", `${at("description")}${at("unit") ? `, ${at("unit")}` : ""}`);
-  number.setAttribute("aria-label", `${at("description")}, type the number`);
+  const called = `${at("description")}${at("unit") ? `, ${at("unit")}` : ""}`;
+  range.setAttribute("aria-label", called);
+  number.setAttribute("aria-label", `${called}: type the number`);
+  el.setAttribute("role", "group");
+  el.setAttribute("aria-label", at("description"));
+  const unread = made("span", "unread"); // what was typed and is no number
+  unread.setAttribute("role", "alert");
   track.append(range);
   el.append(name, track, number, unit, also);
 
@@ -29,6 +35,7 @@ function render({ model, el }) {
     for (const end of ["min", "max", "step"]) range[end] = at(end);
     stops.replaceChildren(...Object.entries(at("stops")).map(([words, value]) => {
       const stop = made("button", "stop", words);
+      stop.setAttribute("aria-label", `${words}: ${written(value)} ${at("unit")}`.trim());
       stop.style.setProperty("--place", (value - at("min")) / (at("max") - at("min")));
       stop.addEventListener("click", () => { halt(); put(value); });
       return stop;
@@ -39,12 +46,15 @@ function render({ model, el }) {
     return value.toFixed(at("digits")).replace("-", "\u2212");
   }
 
+  let shown = null;
   function show() {
     const value = at("value"), [factor, words] = at("also");
     range.value = value;
     if (document.activeElement !== number) number.value = written(value);
+    if (value !== shown) unread.textContent = "";
+    shown = value;
     also.textContent = words ? `${(value * factor).toFixed(0)} ${words}` : "";
-    range.setAttribute("aria-valuetext", `${written(value)} ${at("unit")} ${also.textContent}`.trim());
+    range.setAttribute("aria-valuetext", [`${written(value)} ${at("unit")}`.trim(), also.textContent].filter(Boolean).join(", "));
   }
 
   function onStep(value) {
@@ -69,9 +79,12 @@ function render({ model, el }) {
     el.dispatchEvent(new CustomEvent("pull-slider", { bubbles: true, detail: { slider: at("description"), value, near } }));
   }
 
+  // A number with a point or a comma; what is none is told, and the old number comes back.
   function typed() {
-    const value = Number(number.value.trim().replace("\u2212", "-").replace(",", "."));
-    if (number.value.trim() && Number.isFinite(value)) put(value);
+    const text = number.value.trim(), plain = text.replace("\u2212", "-").replace(",", ".");
+    const read = /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain);
+    if (read) put(Number(plain));
+    unread.textContent = read || !text ? "" : `\u201C${text.slice(0, 20)}\u201D is not a number.`;
     number.value = written(at("value"));
   }
 
@@ -86,13 +99,14 @@ function render({ model, el }) {
     if (running) return halt();
     if (at("value") >= at("max") - at("step") / 2) put(at("min"));
     play.textContent = "Pause";
-    const stride = Math.max(at("step"), ((at("max") - at("min")) * TICK) / SWEEP);
+    const calm = matchMedia("(prefers-reduced-motion: reduce)").matches; // then a few steps, slowly, in place of a sweep
+    const stride = calm ? (at("max") - at("min")) / STILLS : Math.max(at("step"), ((at("max") - at("min")) * TICK) / SWEEP);
     let place = at("value");
     running = setInterval(() => {
       place += stride;
       put(place);
       if (place >= at("max")) halt();
-    }, TICK);
+    }, calm ? SWEEP / STILLS : TICK);
   }
 
   range.addEventListener("focus", tell);
@@ -105,6 +119,7 @@ function render({ model, el }) {
     track.append(stops);
     el.append(play, back);
   }
+  el.append(unread);
   ends();
   show();
   const moveHome = () => { home = at("start"); };

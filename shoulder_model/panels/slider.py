@@ -18,8 +18,8 @@ class Slider(anywidget.AnyWidget):
     start.
     """
 
-    _esm = Path(__file__).with_name("slider.js")
-    _css = Path(__file__).with_name("slider.css")
+    _esm = Path(__file__).with_name("slider.js").read_text("utf-8")
+    _css = Path(__file__).with_name("slider.css").read_text("utf-8")
     value = traitlets.Float().tag(sync=True)
     min, max, step = (traitlets.Float().tag(sync=True) for _ in range(3))
     start = traitlets.Float().tag(sync=True)

@@ -14,15 +14,14 @@ from ..draw.muscle_bands import GROUP_OF, NAMED, SHORT
 from ..draw.scene import scene_of
 from ..draw.side_views import SideView
 from ..draw.torque_curves import TorqueCurves
-from ..inputs import choice, number
+from ..inputs import number
 from ..mechanics import pulls
 from ..mechanics.pull import HAND_TURNS
 from ..muscles import MUSCLES, drive, expected_strength, leverage, reference_body
 from ..repetition import GROUP_MUSCLES, activation_at, first_counted, from_repetition_maximum, load_span, weakest_point
 from ..repetition.balance import BALANCES
-from ..repetition.repetition_maximum import REPETITIONS
 from ..repetition.strength import LOAD, REFERENCE
-from ..tables import columns_text
+from ..tables import number_rows
 from ..words import caution_words, end_words, listed
 from .panel import PROJECTED_HEIGHT, OptionalNumber, Sheet, dropdown
 from .pull_panel import POINTS, PullPanel, PullState, grip_slider, lean_slider
@@ -43,6 +42,8 @@ PLACES = 100 * np.linspace(0.0, 1.0, POINTS)
 ALONE = 2 / 3  # share in the limit from which on one joint is named alone
 HEADROOM = 1.3  # above the largest load of the counted part, in the curve
 KNOWN = f"known {REFERENCE}"
+NO_TRY = "A largest load compares set-ups; it is no load to try. Start light."
+NO_ANSWER = "Above the largest load the grey bars are no answer; at that load they can jump."
 BALANCED = {"plane": "if balanced in the plane", "all axes": "if balanced about all axes"}
 
 
@@ -58,8 +59,8 @@ class WorkState(PullState):
 
     @property
     def span(self):
-        """How far the largest load of the whole rep is open. [kg]"""
-        return _span(self.lifter, self.pull.change(load_kg=None), **self.options)
+        """How far the largest load of the whole rep is open, the same whatever load is on now. [kg]"""
+        return _span(self.lifter, self.pull.change(load_kg=pulls[self.pull.name].load_kg), **self.options)
 
     @property
     def strength(self):
@@ -134,8 +135,9 @@ class WorkPanel(PullPanel):
         self.bars = EffortBars(self.sheet.axes(figure, "bars"), len(SINGLE))
         axes = self.sheet.axes(figure, "curves")
         self.curves = TorqueCurves(
-            axes, "along the rep [%]", (0, 100), "largest load [kg]", LARGEST_LOOK, unit="kg", below=0
-        )
+            axes, "along the rep [%]", (0, 100), "largest load [kg]", LARGEST_LOOK, unit="kg", below=0,
+            nothing="not even the arm",
+        )  # fmt: skip
         self.ghosts = tuple(filter(None, (self.back, self.side, self.bars, self.curves)))
 
     def move_views(self, state):
@@ -182,13 +184,21 @@ class WorkPanel(PullPanel):
         return super().pull_of_controls().change(hand_turn=self.turn.value, hold=HANDS[self.hands.value])
 
     def rep_options(self, lifter, pull):
-        kg, repetitions = self.known_kg.number, self.known_repetitions.number
+        return self._options(lifter, self.balance.value, self.known_kg.number, self.known_repetitions.number)
+
+    def saved_options(self, lifter, view):
+        known = view.get("known_kg"), view.get("known_repetitions")
+        return self._options(lifter, view.get("balance", BALANCES[0]), *known)
+
+    @staticmethod
+    def _options(lifter, balance, kg, repetitions):
+        """How the load is balanced, and how strong the lifter is."""
         if kg is None:
             strength = expected_strength(lifter)
         else:
             kg = number(KNOWN, kg, LOAD)
             strength = _known_strength(lifter, kg, 1 if repetitions is None else repetitions)
-        return {"balance": self.balance.value, "strength": strength}
+        return {"balance": balance, "strength": strength}
 
     def read(self):
         plain, shown = super().read(), self._groups()
@@ -244,8 +254,9 @@ class WorkPanel(PullPanel):
         if not np.isfinite(state.largest[state.point]):
             here = "Here the model cannot hold up even the arm."
         elif state.too_much:
-            kg, limit = float(state.pull.mass_on_bar(state.lifter)), state.largest[state.point]
-            here = f"{kg:.0f} kg cannot be held here: this posture holds up to {limit:.0f} kg."
+            kg, limit = float(state.pull.mass_on_bar(state.lifter)), float(state.largest[state.point])
+            digits = next(digits for digits in (0, 1, 2) if digits == 2 or round(kg, digits) > round(limit, digits))
+            here = f"{kg:.{digits}f} kg cannot be held here: this posture holds up to {limit:.{digits}f} kg."
         else:
             order = sorted(state.bars, key=lambda name: -state.bars[name])[:NAMED]
             here = f"Working hardest: {listed([f'{name} {100 * state.bars[name]:.0f} %' for name in order])}."
@@ -272,18 +283,19 @@ class WorkPanel(PullPanel):
     def small(self, state):
         lines = [
             self._limit(state),
+            "" if state.held else NO_ANSWER,
             self._span_words(state)[1],
             self._hand(state.pull.hand_turn),
             f"Strength is estimated from {state.strength.known_from}.",
             end_words(state.rep),
-            "A largest load compares set-ups; it is no load to try. Start light.",
+            NO_TRY,
             caution_words(state.pull),
         ]
         return " ".join(line for line in lines if line)
 
     @staticmethod
     def accuracy(state):
-        return "A largest load compares set-ups; it is no load to try. Start light."
+        return NO_TRY if state.held else f"{NO_TRY} {NO_ANSWER}"
 
     @staticmethod
     def _limit(state):
@@ -335,23 +347,17 @@ class WorkPanel(PullPanel):
             for joint in rep.joint.values
         }
         columns |= {f"{name} [% of strength]": 100 * rep.activation.sel(muscle=name).values for name in MUSCLES}
-        return columns_text(columns)
+        return number_rows(columns)
 
     def view_of(self, state):
         known = dict(zip(("known_kg", "known_repetitions"), state.known, strict=True))
-        return {"balance": state.options["balance"]} | known
-
-    def checked_view(self, view, pull):
-        known = view.get("known_kg"), view.get("known_repetitions")
-        for name, value, allowed in zip(("known_kg", "known_repetitions"), known, (LOAD, REPETITIONS), strict=True):
-            if value is not None:
-                number(name, value, allowed)
-        return {"balance": choice("balance", view.get("balance", "plane"), BALANCES), "known": known}
+        return {"balance": state.options["balance"], "every_muscle": len(state.bars) == len(SINGLE)} | known
 
     def put_view(self, view):
-        self.balance.value = view["balance"]
-        self.known_kg.put(view["known"][0])
-        self.known_repetitions.put(view["known"][1])
+        self.balance.value = view.get("balance", BALANCES[0])
+        self.known_kg.put(view.get("known_kg"))
+        self.known_repetitions.put(view.get("known_repetitions"))
+        self.every_muscle.value = view.get("every_muscle", False)
 
 
 def _load_change(now, kept):

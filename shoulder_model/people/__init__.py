@@ -1,7 +1,18 @@
 """People: body measures in, lengths and masses out; what a girth or a breadth says about a person."""
 
 from .by_waist import WaistBand, held_ratios, waist_bands
-from .lifter import ELBOW_LIMIT, MEASURES, SEXES, Lifter, Survey, draw_lifters, expected_measures, one_person, survey
+from .lifter import (
+    ELBOW_LIMIT,
+    MEASURES,
+    SEXES,
+    Lifter,
+    Survey,
+    a_lifter,
+    draw_lifters,
+    expected_measures,
+    one_person,
+    survey,
+)
 from .silhouette import (
     SIDES_GAIN,
     ellipse_girth,
@@ -23,6 +34,7 @@ __all__ = [
     "Lifter",
     "Survey",
     "WaistBand",
+    "a_lifter",
     "draw_lifters",
     "ellipse_girth",
     "expected_measures",

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..inputs import checked_call
 from .silhouette import WHOLE, means, survey_quantity, survey_rows
 
 BAND = "waist/stature band "
@@ -77,6 +78,7 @@ def _edges(text):
     return low, high
 
 
+@checked_call
 def waist_bands(sex):
     """Shoulder / waist girth in bands of waist / stature, narrowest first.
 
@@ -87,6 +89,11 @@ def waist_bands(sex):
     Returns
     -------
     list of WaistBand
+
+    Raises
+    ------
+    InputError
+        Another sex.
 
     Notes
     -----
@@ -104,6 +111,7 @@ def waist_bands(sex):
     return sorted(bands, key=lambda band: band.low)
 
 
+@checked_call
 def held_ratios(sex):
     """Shoulder / waist girth of each of `waist_bands`, had everybody the survey's mean shoulders for their stature.
 
@@ -115,6 +123,11 @@ def held_ratios(sex):
     -------
     ndarray, shape (band,)
         Ratios without unit; their fall is arithmetic, nothing else changes.
+
+    Raises
+    ------
+    InputError
+        Another sex.
 
     Notes
     -----

@@ -10,13 +10,15 @@ from functools import cache
 
 import numpy as np
 
-from ..inputs import Allowed, InputError, choice, number
+from ..inputs import Allowed, InputError, checked_call, choice, number, scalar, thing, whole
 from ..sources import fact
 from ..tables import read_table
 
 SEXES = ("men", "women")
 ELBOW_LIMIT = np.radians(fact("elbow_flexion_limit_deg"))  # nobody's elbow bends further here
 SPREAD = 5.0  # allowed: the survey's mean ± this many standard deviations ...
+PEOPLE = Allowed(1, 1_000_000, "lifters", "draw at least one, at most a million")
+SEED = Allowed(0, 2**63, "", "give a whole number, 0 or more; the same one draws the same people")
 FLOOR = 0.4  # ... and never under this share of the mean (body mass is skewed; the normal is not)
 
 
@@ -52,13 +54,18 @@ class Survey:
         return Allowed(low, mean + SPREAD * sd, "kg" if name == "mass" else "m", "check the reading and its unit")
 
 
-@cache
+@checked_call
 def survey(sex):
-    """The ANSUR II summary of one ``sex``, "men" or "women", as a `Survey`. [m], mass [kg]
+    """The ANSUR II summary of one ``sex``, "men" or "women", as a `Survey`; another one is an `InputError`. [m], mass [kg]
 
     Source: NATICK/TR-15/007, computed from the individual records (mark D).
     """
-    rows = read_table(f"ansur2_{choice('sex', sex, SEXES)}_summary.csv")
+    return _survey(choice("sex", sex, SEXES))
+
+
+@cache
+def _survey(sex):
+    rows = read_table(f"ansur2_{sex}_summary.csv")
     columns = [row["measure"] for row in rows]
     to_si = np.array([1.0 if name.endswith("_kg") else 1e-3 for name in columns])
     return Survey(
@@ -69,6 +76,7 @@ def survey(sex):
     )
 
 
+@checked_call
 @dataclass(frozen=True)
 class Lifter:
     """Body measures of one lifter, or of many when the fields are arrays of one shape.
@@ -87,7 +95,8 @@ class Lifter:
     Raises
     ------
     InputError
-        A measure that is not finite, or further than 5 standard deviations from the survey's mean.
+        A measure that is no number, not finite, or further than 5 standard deviations from the survey's mean; arrays of
+        different shapes.
     """
 
     sex: str
@@ -106,13 +115,21 @@ class Lifter:
         people = survey(self.sex)
         for name in people.names:
             object.__setattr__(self, name, number(name, getattr(self, name), people.allowed(name)))
+        shapes = {name: getattr(getattr(self, name), "shape", ()) for name in people.names}
+        name = next((name for name, shape in shapes.items() if len(shape) == 1), None)  # a sweep's have more axes
+        if name and len(set(shapes.values())) > 1:
+            other = next(one for one, shape in shapes.items() if shape != shapes[name])
+            said = f"{name} has shape {shapes[name]}, {other} has {shapes[other]}; give every measure of as many people"
+            raise InputError(name, said)
 
     @classmethod
+    @checked_call
     def average(cls, sex):
-        """The survey's mean man or woman: ``sex`` is "men" or "women". Lengths [m], mass [kg]."""
+        """The survey's mean man or woman: ``sex`` is "men" or "women", else `InputError`. Lengths [m], mass [kg]."""
         return cls.from_measures(sex)
 
     @classmethod
+    @checked_call
     def from_measures(cls, sex, **measured):
         """The lifter with these measures; every other one is its expected value given these.
 
@@ -177,6 +194,7 @@ def _mid_chest_level():
     return next(float(row["level"]) for row in read_table("touch_points.csv") if row["touch"] == "mid chest")
 
 
+@checked_call
 def expected_measures(sex, **measured):
     r"""Expected value and standard deviation of every measure, given some of them.
 
@@ -201,7 +219,7 @@ def expected_measures(sex, **measured):
     people = survey(sex)
     known_values = {}
     for name, value in measured.items():
-        known_values[name] = number(name, value, people.allowed(choice("measure", name, people.names)))
+        known_values[name] = scalar(name, value, people.allowed(choice("measure", name, people.names)))
     known = np.array([name in known_values for name in people.names])
     covariance = people.covariance
     mean, sd = people.mean.copy(), np.sqrt(np.diag(covariance))
@@ -224,6 +242,7 @@ def expected_measures(sex, **measured):
     return {name: (float(m), float(s)) for name, m, s in zip(people.names, mean, sd, strict=True)}
 
 
+@checked_call
 def draw_lifters(n, sex, seed):
     """Draw lifters from the survey's multivariate normal: a `Lifter` whose fields have shape (n,). [m], mass [kg]
 
@@ -233,14 +252,19 @@ def draw_lifters(n, sex, seed):
         How many people, 1 to a million.
     sex : "men" or "women"
     seed : int
-        The same seed gives the same lifters.
+        0 or more; the same seed gives the same lifters.
+
+    Raises
+    ------
+    InputError
+        Another sex, a count or a seed that is no whole number or outside its range.
 
     Notes
     -----
     Draws outside `Lifter`'s allowed ranges (about 1 in 10,000) are drawn again.
     """
     people = survey(sex)
-    n = int(number("n", n, Allowed(1, 1_000_000, "lifters", "draw at least one, at most a million")))
+    n, seed = whole("n", n, PEOPLE), whole("seed", seed, SEED)
     limits = [people.allowed(name) for name in people.names]
     low, high = (np.array([getattr(limit, end) for limit in limits]) for end in ("low", "high"))
     random = np.random.default_rng(seed)
@@ -251,9 +275,15 @@ def draw_lifters(n, sex, seed):
     return Lifter(sex, **dict(zip(people.names, kept[:n].T, strict=True)))
 
 
+def a_lifter(lifter):
+    """Return ``lifter`` if it is a `Lifter` (one or a crowd), else raise `InputError` in words that say how to make one."""
+    return thing("lifter", lifter, Lifter, "sm.Lifter.average('men')")
+
+
+@checked_call
 def one_person(lifter, what):
-    """Refuse a ``lifter`` who is a crowd, where ``what`` (in words) is for one person."""
-    if np.ndim(lifter.stature):
+    """Refuse a ``lifter`` who is none, or is a crowd, where ``what`` (in words) is for one person: `InputError`."""
+    if any(type(getattr(a_lifter(lifter), name)) is not float for name in MEASURES):
         raise InputError("lifter", f"lifter: this is a crowd; {what} is for one person")
 
 

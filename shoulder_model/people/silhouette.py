@@ -10,7 +10,7 @@ from statistics import NormalDist
 
 import numpy as np
 
-from ..inputs import Allowed, InputError, choice, number
+from ..inputs import Allowed, InputError, checked_call, choice, fitting, number, scalar
 from ..tables import read_table
 from .lifter import SEXES, survey
 
@@ -29,7 +29,7 @@ def survey_rows(sex):
     return [row for row in read_table("silhouette_ansur2.csv") if row["sex"] == letter]
 
 
-@cache
+@checked_call
 def survey_quantities(sex):
     """Mean and standard deviation of every quantity of one sex, by name.
 
@@ -42,11 +42,21 @@ def survey_quantities(sex):
     dict of name -> (mean, sd)
         Lengths in metres, ratios without unit.
 
+    Raises
+    ------
+    InputError
+        Another sex.
+
     Notes
     -----
     A mean ratio is the mean over people, not the ratio of two means. Waist at the navel. Source: ANSUR II
     (D). Chest breadth and depth come from the table behind `lifter.survey`.
     """
+    return dict(_quantities(choice("sex", sex, SEXES)))
+
+
+@cache
+def _quantities(sex):
     quantities = {}
     for row in survey_rows(sex):
         if row["group"] == WHOLE:
@@ -58,6 +68,7 @@ def survey_quantities(sex):
     return quantities
 
 
+@checked_call
 def survey_quantity(sex, name):
     """Mean and standard deviation of one quantity, lengths in metres.
 
@@ -88,6 +99,7 @@ def survey_quantity(sex, name):
     return known[choice("quantity", name, tuple(known))]
 
 
+@checked_call
 def means(sex, *names):
     """The means of several quantities of one ``sex``, in the order of ``names``: a list of float, lengths in metres.
 
@@ -96,9 +108,11 @@ def means(sex, *names):
     >>> means("women", "shoulder_to_waist_circumference", "waist_breadth")
     [1.205, 0.2999]
     """
-    return [survey_quantity(sex, name)[0] for name in names]
+    known = survey_quantities(sex)
+    return [known[choice("names", name, tuple(known))][0] for name in names]
 
 
+@checked_call
 def ratio_change(upper, waist, upper_change=0.0, waist_change=0.0):
     """How much upper / waist changes when either length does; exact, not a slope.
 
@@ -127,11 +141,17 @@ def ratio_change(upper, waist, upper_change=0.0, waist_change=0.0):
     0.07
     """
     upper, waist = number("upper", upper, LENGTH), number("waist", waist, LENGTH)
-    new_upper = number("upper, changed", upper + number("upper_change", upper_change, CHANGE), LENGTH)
-    new_waist = number("waist, changed", waist + number("waist_change", waist_change, CHANGE), LENGTH)
+    upper_change, waist_change = (
+        number("upper_change", upper_change, CHANGE),
+        number("waist_change", waist_change, CHANGE),
+    )
+    fitting(upper=upper, waist=waist, upper_change=upper_change, waist_change=waist_change)
+    new_upper = number("upper, changed", upper + upper_change, LENGTH)
+    new_waist = number("waist, changed", waist + waist_change, LENGTH)
     return new_upper / new_waist - upper / waist
 
 
+@checked_call
 def waist_worth(upper, waist):
     r"""Centimetres of the upper length that one centimetre of waist is worth: the ratio itself.
 
@@ -160,9 +180,12 @@ def waist_worth(upper, waist):
     >>> waist_worth(1.25, 1.00)
     1.25
     """
-    return number("upper", upper, LENGTH) / number("waist", waist, LENGTH)
+    upper, waist = number("upper", upper, LENGTH), number("waist", waist, LENGTH)
+    fitting(upper=upper, waist=waist)
+    return upper / waist
 
 
+@checked_call
 def ellipse_girth(breadth, depth):
     r"""Length of a tape round an ellipse: :math:`2\pi` times the mean half-width over all directions.
 
@@ -193,11 +216,14 @@ def ellipse_girth(breadth, depth):
     >>> round(ellipse_girth(1.0, 1.0), 6)
     3.141593
     """
-    a, b = (np.asarray(number(name, x, LENGTH))[..., None] / 2 for name, x in (("breadth", breadth), ("depth", depth)))
+    breadth, depth = number("breadth", breadth, LENGTH), number("depth", depth, LENGTH)
+    fitting(breadth=breadth, depth=depth)
+    a, b = (np.asarray(axis)[..., None] / 2 for axis in (breadth, depth))
     girth = 2 * np.pi * np.hypot(a * np.cos(ANGLES), b * np.sin(ANGLES)).mean(axis=-1)
     return float(girth) if girth.ndim == 0 else girth
 
 
+@checked_call
 def girth_gain(breadth, depth, thickness, where="all round"):
     r"""What a layer of muscle adds to the tape round an ellipse.
 
@@ -233,11 +259,13 @@ def girth_gain(breadth, depth, thickness, where="all round"):
     """
     breadth, depth = number("breadth", breadth, LENGTH), number("depth", depth, LENGTH)
     t = number("thickness", thickness, THICKNESS)
+    fitting(breadth=breadth, depth=depth, thickness=t)
     if choice("where", where, PLACES) == "all round":
         return 2 * np.pi * t + 0.0 * (breadth + depth)
     return ellipse_girth(breadth + 2 * t, depth) - ellipse_girth(breadth, depth)
 
 
+@checked_call
 def side_layer(sex, thickness):
     """What a layer at both sides adds to a tape, or takes off it: chest, shoulders and waist treated alike.
 
@@ -268,6 +296,7 @@ def side_layer(sex, thickness):
     return girth_gain(*means(sex, "chest_breadth", "chest_depth"), thickness, "sides")
 
 
+@checked_call
 def percentile(value, mean, sd):
     """Share of people below ``value``, in percent, if they spread like a normal distribution.
 
@@ -294,7 +323,7 @@ def percentile(value, mean, sd):
     84
     """
     finite = Allowed(-1e6, 1e6, "", "give a plain number in the unit of the mean")
-    value, mean = number("value", value, finite), number("mean", mean, finite)
-    if number("sd", sd, finite) <= 0:
+    value, mean, sd = scalar("value", value, finite), scalar("mean", mean, finite), scalar("sd", sd, finite)
+    if sd <= 0:
         raise InputError("sd", f"sd = {sd:.4g} is not positive; give the standard deviation")
     return 100 * NormalDist(mean, sd).cdf(value)

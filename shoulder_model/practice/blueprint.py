@@ -6,16 +6,17 @@ no other file.
 
 import math
 import re
-import tomllib
 from dataclasses import dataclass
 from pathlib import Path
 
-from ..inputs import InputError, choice
+from ..given_file import path_of
+from ..inputs import InputError, choice, echo
+from ..toml_file import Wrong, file_text, is_number, tables
 from .bank import templates
 from .objectives import chapters, objectives
 
 STANDARD = Path(__file__).parent / "mock_exam.toml"
-LARGEST, LONGEST_TITLE, LONGEST_ERROR = 100_000, 60, 300  # bytes of a file, characters
+LONGEST_TITLE, LONGEST_ERROR = 60, 300  # characters
 MOST_ITEMS, MOST_MINUTES, LEAST_WEIGHT, LARGEST_WEIGHT = 200, 600, 0.001, 1000
 KEYS = ("title", "minutes", "items", "chapters", "objectives")
 
@@ -79,19 +80,11 @@ def read_blueprint(path=None):
     InputError
         One line: the file, where in it, what is wrong.
     """
-    path = Path(path or STANDARD)
+    path = STANDARD if path is None else path_of(path)
     try:
-        with path.open("rb") as file:
-            content = file.read(LARGEST + 1)
-    except (OSError, ValueError) as error:
-        said = getattr(error, "strerror", None) or "its name cannot be used"
-        raise _wrong(path.name, f"cannot be opened ({said})") from None
-    try:
-        text = content.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        raise _wrong(path.name, "is not UTF-8; save it as UTF-8 in your editor") from None
-    if len(content) > LARGEST:
-        raise _wrong(path.name, f"is larger than {LARGEST // 1000} kB")
+        text = file_text(path)
+    except Wrong as wrong:
+        raise _said(path.name, wrong) from None
     return parse_blueprint(text, path.name)
 
 
@@ -115,11 +108,9 @@ def parse_blueprint(text, file="blueprint"):
         As `read_blueprint`.
     """
     try:
-        table = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
-        raise _wrong(file, f"is no TOML: {error}") from None
-    except (RecursionError, ValueError):
-        raise _wrong(file, "is no TOML that can be read") from None
+        table = tables(text.removeprefix("\ufeff"))
+    except Wrong as wrong:
+        raise _said(file, wrong) from None
     try:
         return _blueprint(table)
     except InputError as error:
@@ -162,10 +153,14 @@ def _shares(table):
 
 def _number(table, key, low, high, place=""):
     value = table.get(key)
-    if isinstance(value, bool) or not isinstance(value, int | float) or not low <= value <= high:
-        said = "is missing" if value is None else f"= {str(value)[:40]} cannot be used"
+    if not is_number(value) or not low <= value <= high:
+        said = "is missing" if value is None else f"= {echo(value)} cannot be used"
         raise InputError(key, f"{place}{key} {said}; give a number from {low:g} to {high:g}")
     return float(value)
+
+
+def _said(file, wrong):
+    return _wrong(file, f"line {wrong.line}: {wrong.words}")
 
 
 def _wrong(file, words, field="blueprint"):

@@ -335,6 +335,11 @@ class Desk:
         self._begin_again()
         return progress_page(self.record, self.clock(), self._notes())
 
+    def _do_refuse_file(self, words):
+        """Say ``words`` about a file that cannot be taken."""
+        self._begin_again()
+        return progress_page(self.record, self.clock(), self._notes(), words)
+
     def _do_take(self, content):
         """Take over the answers of a saved record, ``content`` bytes; what became of it stands on the page of what is weak."""
         self._begin_again()

@@ -4,7 +4,8 @@ A file beside it, the door, is locked for every step, so two notebooks never hav
 damaged file can be renamed without another notebook writing into it. The system takes the lock off a process that
 dies. A write counts once SQLite has committed it with ``synchronous = EXTRA``: data, journal and folder are then on
 disk. A kernel that is killed halfway leaves a journal, and the next opening goes back to what was there before.
-Each row has a checksum, so an answer is read as it was given or not at all.
+Each row has a checksum, so an answer is read as it was given or not at all. Only the owner can read the file, and look
+into a folder that was made for it.
 """
 
 import contextlib
@@ -121,7 +122,7 @@ class RecordFile:
     def _step(self, work, writes, first=False):
         """What ``work`` gives for a connection; a damaged file is put aside, and the step done in a new one."""
         if writes:
-            self.path.parent.mkdir(parents=True, exist_ok=True)
+            self.path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
         with self._door(writes):
             if first and self.path.is_file() and self.path.stat().st_size == 0:
                 self.notes.append(f"The record {self.path} was there but empty; a new one was started in it.")
@@ -142,6 +143,7 @@ class RecordFile:
             try:
                 door = stack.enter_context(closing(_connected(self.path.with_name(self.path.name + "-door"), 0)))
                 _enter(door)
+                _for_the_owner(self.path.with_name(self.path.name + "-door"))
             except sqlite3.DatabaseError as error:
                 if _code(error) != sqlite3.SQLITE_NOTADB and (writes or _code(error) in BUSY):
                     raise
@@ -165,6 +167,8 @@ class RecordFile:
                 raise Newer
             done = work(connection)
             connection.execute("COMMIT")
+            if writes:
+                _for_the_owner(self.path)
             return done
 
     def _put_aside(self, wrong):
@@ -184,6 +188,13 @@ class RecordFile:
         self._within(lambda connection: _write(connection, rows), writes=True)
         if rows:
             self.notes[-1] = f"{said} Answers that could still be read and were taken over: {len(rows)}."
+
+
+def _for_the_owner(path):
+    """Nobody but the owner may read or write the file; a journal takes the mode of the file beside it."""
+    with contextlib.suppress(OSError):  # the file of another user, or a disk without modes
+        if path.stat().st_mode & 0o077:
+            path.chmod(0o600)
 
 
 def _enter(door):

@@ -5,7 +5,7 @@ import io
 from datetime import UTC, datetime
 
 from ..inputs import InputError
-from ..tables import as_typed, inert, table_text
+from ..tables import as_typed, table_text
 
 HEADS = (
     "id", "time [s since 1970]", "item", "numbers", "answer", "score", "slip", "time taken [s]", "hint", "exam",
@@ -22,7 +22,7 @@ def as_table(rows):
     table = [HEADS]
     for *cells, hint, exam in rows:
         day = datetime.fromtimestamp(cells[1], UTC).strftime("%Y-%m-%d %H:%M:%S")
-        table.append(tuple(inert(cell) for cell in (*cells, "yes" if hint else "no", exam, day)))
+        table.append((*cells, "yes" if hint else "no", exam, day))
     return MARK + table_text(table).encode("utf-8")
 
 

@@ -13,7 +13,6 @@ Measured lat lines are compared in scapula axes, taken 35° in front of the fron
 turns about the normal of a plane at 40°, as the rhythm was measured.
 """
 
-import csv
 from functools import cache
 from importlib.resources import files
 
@@ -25,7 +24,7 @@ from ..muscles import moment_arms, turned_scapula
 from ..muscles.paths import path_sets_of
 from ..muscles.scapula import SCAPULAR_PLANE
 from ..sources import fact
-from ..tables import read_table, table_text
+from ..tables import data_text, read_table
 
 ORIGIN_SD, INSERTION_SD, RADIUS_SD = 0.012, 0.006, 0.002  # m; how far a landmark may reasonably lie from its start
 MARGIN = 0.0015  # m; every inequality is asked to hold by this much
@@ -278,13 +277,10 @@ def write_rows(start, rows):
     """Write both tables, each with the notes it has; lengths in metres, of ``lat_planes.csv`` in degrees and millimetres."""
     notes = PREDICTED.read_text(encoding="utf-8").splitlines()[:2]
     with open(str(PREDICTED), "w", encoding="utf-8", newline="") as file:
-        file.write("\n".join(notes) + "\n" + table_text([HEADS, *plane_table(start)]))
+        file.write("\n".join(notes) + "\n" + data_text([HEADS, *plane_table(start)]))
     notes = [line for line in TARGET.read_text(encoding="utf-8").splitlines() if line.startswith("#")]
     with open(str(TARGET), "w", encoding="utf-8", newline="") as file:
-        file.write("\n".join(notes) + "\n")
-        writer = csv.DictWriter(file, rows[0], lineterminator="\n")
-        writer.writeheader()
-        writer.writerows(rows)
+        file.write("\n".join(notes) + "\n" + data_text([tuple(rows[0]), *(tuple(row.values()) for row in rows)]))
 
 
 if __name__ == "__main__":

@@ -2,7 +2,7 @@
 
 Runs each notebook in the present environment and stores it the way it is kept: text output of the cells
 tagged ``nbval-check-output``, an execution count everywhere, code hidden on the page and in exports, no pictures, no widget
-state, no times.
+state, no times. The digests by which the launcher trusts what was shipped are written again.
 """
 
 import sys
@@ -10,6 +10,8 @@ from pathlib import Path
 
 import nbformat
 from nbclient import NotebookClient
+
+from ..lab.trust import write_list
 
 WORKBOOK = Path(__file__).parents[2] / "workbook"
 COMPARED = "nbval-check-output"
@@ -55,7 +57,8 @@ def kept(notebook):
         }
     )
     for count, cell in enumerate((cell for cell in notebook.cells if cell.cell_type == "code"), start=1):
-        cell.metadata.pop("execution", None)
+        for name in ("execution", "last_picture"):  # the second is the page's, of a saved panel
+            cell.metadata.pop(name, None)
         cell.metadata |= HIDDEN
         cell.execution_count = count
         cell.outputs = comparable(cell) if COMPARED in cell.metadata.get("tags", []) else []
@@ -77,6 +80,7 @@ def main():
     for wanted in [Path(name) for name in sys.argv[1:]] or sorted(WORKBOOK.glob("*.ipynb")):
         refresh(wanted.resolve())
         print(f"refreshed {wanted}")
+    write_list()
 
 
 if __name__ == "__main__":

@@ -10,7 +10,7 @@ from importlib.resources import files
 from ..muscles import expected_strength
 from ..people import SEXES, Lifter
 from ..repetition import muscle_shares
-from ..tables import table_text
+from ..tables import data_text
 from ..week.candidates import candidates
 from ..week.groups import GROUPS, KIND
 
@@ -48,7 +48,7 @@ def main():
     """Write the table with its note."""
     rows = [row for candidate in candidates() for row in span_rows(candidate)]
     with open(str(TARGET), "w", encoding="utf-8", newline="") as file:
-        file.write(f"{NOTE}\n{table_text([HEADS, *rows])}")
+        file.write(f"{NOTE}\n{data_text([HEADS, *rows])}")
 
 
 if __name__ == "__main__":

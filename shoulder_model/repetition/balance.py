@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..inputs import choice
+from ..inputs import checked_call, choice
 from ..mechanics.vectors import dot
 from ..muscles import MUSCLES, leverage
 from ..muscles.elbow import FLEXORS
@@ -47,6 +47,7 @@ class Balance:
         return np.add.reduceat(values, [0, self.shoulder_rows, self.shoulder_rows + 1], axis=1)
 
 
+@checked_call
 def balance_tables(cases, arms, capacity, plane_normal, *, balance, hand_turn, elbow_factor):
     """The `Balance` of n postures.
 

@@ -5,18 +5,21 @@ from dataclasses import dataclass, fields
 
 import numpy as np
 
-from ..inputs import Allowed, InputError, choice, number
-from ..muscles import Strength, expected_strength, reference_body
+from ..inputs import InputError, checked_call, choice, flag, number, scalar, thing, whole
+from ..mechanics.hand_path import POINTS
+from ..muscles import Body, Strength, expected_strength, reference_body
+from ..muscles.capacity import FACTOR
 from ..sharing.least_effort import POWER
 from ..sources import fact
 from .balance import BALANCES, SIDE_FORCES
 
-POINTS = Allowed(2, 10_001, "points", "give 2 to 10,001 points along the rep")
+FLAGS = ("arm_weight", "muscles", "by_size")
 
 
+@checked_call
 @dataclass(frozen=True)
 class RepOptions:
-    """The options of `rep_and_sweep.rep`, where each is explained; here are their defaults."""
+    """The options of `rep_and_sweep.rep`, where each is explained; here are their defaults. `InputError` for any other."""
 
     points: int = 41
     arm_weight: bool = True
@@ -30,11 +33,14 @@ class RepOptions:
     body: object = None
 
     def __post_init__(self):
-        points = number("points", self.points, POINTS)
-        if points != int(points):
-            raise InputError("points", f"points = {points:g}: give a whole number of points along the rep")
-        object.__setattr__(self, "points", int(points))
-        number("power", self.power, POWER)
+        object.__setattr__(self, "points", whole("points", self.points, POINTS))
+        object.__setattr__(self, "power", scalar("power", self.power, POWER))
+        for name in FLAGS if self.work is None else (*FLAGS, "work"):
+            object.__setattr__(self, name, flag(name, getattr(self, name)))
+        if self.strength is not None and not isinstance(self.strength, Strength):
+            object.__setattr__(self, "strength", number("strength", self.strength, FACTOR))
+        if self.body is not None:
+            thing("body", self.body, Body)
         choice("balance", self.balance, BALANCES)
         choice("side_force", self.side_force, SIDE_FORCES)
 

@@ -11,13 +11,15 @@ from functools import cache
 import numpy as np
 import xarray as xr
 
-from ..inputs import choice
+from ..inputs import checked_call, choice
 from ..mechanics import raised_arm
 from ..muscles import paths, shoulder_muscles, turned_scapula
 from ..people import one_person
+from ..sources import fact
 from .rep_and_sweep import rep
 
-FULL_ELEVATION, FULL_PLANES = np.radians(np.arange(0, 151, 5)), np.radians(np.arange(0, 91, 15))
+FULL_ELEVATION = np.radians(np.arange(0, fact("full_range_elevation_deg") + 1, 5))
+FULL_PLANES = np.radians(np.arange(0, fact("full_range_plane_deg") + 1, 15))
 
 
 @cache
@@ -28,6 +30,7 @@ def full_span():
     return length.min(axis=(0, 1)), length.max(axis=(0, 1))
 
 
+@checked_call
 def coverage(lifter, pull, muscle="latissimus dorsi middle", points=41):
     """What part of a muscle's excursion a pull covers, and in which half of it the torque is asked.
 
@@ -48,6 +51,11 @@ def coverage(lifter, pull, muscle="latissimus dorsi middle", points=41):
         postures; ``longest``, ``shortest`` where the rep lies in the span (0 shortest, 1 longest);
         ``asked_when_long`` share of the torque (adduction and extension, summed over the rep at even
         speed) that is asked while the muscle is in the longer half of its span.
+
+    Raises
+    ------
+    InputError
+        A crowd, another muscle, and as `rep_and_sweep.rep`.
 
     Notes
     -----

@@ -8,16 +8,17 @@ and who does (`supply`).
 import inspect
 from dataclasses import replace
 from functools import lru_cache
+from math import prod
 
 import numpy as np
 import xarray as xr
 
 from ..axes import AXES, GIRDLE_AXES, JOINTS, SPACE
-from ..inputs import InputError, choice
+from ..inputs import InputError, checked_call, choice, flag, number
 from ..mechanics import rep_mechanics
-from ..mechanics.pull import ALLOWED
+from ..mechanics.pull import ALLOWED, a_pull
 from ..muscles import MUSCLES, forearm_turn, muscle_geometry
-from ..people import MEASURES
+from ..people import MEASURES, a_lifter, survey
 from .options import OPTIONS, options_of, signature_with_options
 from .supply import supply
 
@@ -58,9 +59,11 @@ VARIABLES = {  # of `rep`, and their units
     "touched": "",
     "short_of_touch": "m",
 }
+MOST_AT_ONCE = 2_000_000  # postures; more would not fit in memory
 MOST_POSTURES = 20_000  # of a sweep, whose work is worked out without being asked for
 
 
+@checked_call
 def rep(lifter, pull, **options):
     """What one rep asks of the shoulder, elbow and girdle, from the straight arm to its end, and who supplies it.
 
@@ -119,7 +122,8 @@ def rep(lifter, pull, **options):
     Raises
     ------
     InputError
-        A grip or touch point out of reach; names the field.
+        What is no lifter or no pull, an option that there is not or that is of another kind, a grip or touch point out of
+        reach; names the field.
 
     Notes
     -----
@@ -137,9 +141,12 @@ def rep(lifter, pull, **options):
     25.5
     """
     one_value_each(pull)
+    if "work" in options:
+        flag("work", options["work"])  # only a sweep may leave it open
     return _dataset(lifter, pull, options_of(options), {})
 
 
+@checked_call
 def sweep(lifter, pull, **values):
     """`rep` for every combination of the given values: the same names, one dim more for each field.
 
@@ -158,7 +165,8 @@ def sweep(lifter, pull, **values):
     Raises
     ------
     InputError
-        As `rep`; a field that cannot be swept, values of more than one dimension, or none at all.
+        As `rep`; a field that cannot be swept, values of more than one dimension, none at all, or so many that the answer
+        would not fit in memory.
 
     Examples
     --------
@@ -168,15 +176,23 @@ def sweep(lifter, pull, **values):
     {'grip_ratio': 2, 'trunk_lean': 2, 'point': 41, 'axis': 3}
     """
     one_value_each(pull)
+    crowd_of(lifter)
     options, fields = {"work": None}, {}
     for name, value in values.items():
         if choice("field", name, (*SWEEPABLE, *OPTIONS)) in OPTIONS:
             options[name] = value
             continue
-        fields[name] = np.atleast_1d(np.asarray(value, dtype=float))
-        if fields[name].ndim != 1 or not fields[name].size:
-            raise InputError(name, f"{name} has shape {np.shape(value)}; give one value or a list of values")
+        fields[name] = np.atleast_1d(number(name, value, ALLOWED[name] if name in ALLOWED else _measure(lifter, name)))
+        if fields[name].ndim != 1:
+            raise InputError(name, f"{name} has shape {fields[name].shape}; give one value or a list of values")
     return _dataset(lifter, pull, options_of(options), fields)
+
+
+def _measure(lifter, name):
+    """Range of one measure, for a sweep of a single lifter."""
+    if np.ndim(lifter.stature):
+        raise InputError(name, f"{name} of a crowd cannot be swept: each of it has one already; give a single lifter")
+    return survey(lifter.sex).allowed(name)
 
 
 rep.__signature__ = signature_with_options()
@@ -194,18 +210,38 @@ def one_value_each(pull):
     ------
     InputError
     """
-    if any(np.ndim(getattr(pull, name)) for name in ALLOWED):
+    if any(type(getattr(a_pull(pull), name)) is np.ndarray for name in ALLOWED):
         raise InputError("pull", "pull has a field that is an array; give the numbers to sweep() by name")
+
+
+def crowd_of(lifter):
+    """Shape of a ``lifter``'s measures: () for one, (n,) for a crowd of people; `InputError` where they differ or have more axes."""
+    shape = getattr(a_lifter(lifter).stature, "shape", ())  # a measure is a float or an array
+    mixed = [name for name in MEASURES if getattr(getattr(lifter, name), "shape", ()) != shape]
+    if mixed or len(shape) > 1:
+        name = mixed[0] if mixed else "stature"
+        said = (
+            f"lifter: {name} has shape {np.shape(getattr(lifter, name))}; give one number or one list in every measure"
+        )
+        raise InputError("lifter", said)
+    return shape
 
 
 def _dataset(lifter, pull, options, fields):
     """The labelled answer: one leading dim for a crowd and for each swept field."""
-    crowd = np.shape(lifter.stature)
+    crowd = crowd_of(lifter)
     lead = ({"lifter": np.arange(*crowd)} if crowd else {}) | fields
     lifter, pull, options = _spread(lifter, pull, options, crowd, fields)
     shape = tuple(len(values) for values in lead.values())
+    postures = options.points * prod(shape)
+    if postures > MOST_AT_ONCE:
+        field = max(fields, key=lambda name: len(fields[name])) if fields else "lifter"
+        said = (
+            f"{field}: {postures:.3g} postures are too many at once; sweep at most {MOST_AT_ONCE:,}, a part at a time"
+        )
+        raise InputError(field, said)
     if options.work is None:
-        options = replace(options, work=options.points * np.prod(shape) <= MOST_POSTURES)
+        options = replace(options, work=postures <= MOST_POSTURES)
     variables = {}
     for name, (dims, values) in _variables(lifter, pull, options).items():
         tail = np.shape(values)[np.ndim(values) - len(dims) :] if dims else ()

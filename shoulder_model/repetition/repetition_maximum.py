@@ -11,7 +11,7 @@ from functools import cache
 
 import numpy as np
 
-from ..inputs import Allowed, scalar
+from ..inputs import Allowed, checked_call, scalar
 from ..tables import read_table
 
 REPETITIONS = Allowed(1, 12, "repetitions", "beyond about ten repetitions the equations are not to be used")
@@ -48,10 +48,11 @@ def _interval(each):
     return Interval(float(np.median(values)), float(min(values)), float(max(values)), each)
 
 
+@checked_call
 def share_of_maximum(repetitions):
     """Share of the 1RM that can be lifted for just so many ``repetitions``, 1 to 12: an `Interval` of ratios, 0 to 1.
 
-    One repetition is 1 by definition, whatever an equation says of it.
+    One repetition is 1 by definition, whatever an equation says of it. Any other number raises `InputError`, here and below.
 
     >>> share = share_of_maximum(10)
     >>> round(share.low, 2), round(share.high, 2)
@@ -61,6 +62,7 @@ def share_of_maximum(repetitions):
     return _interval({row["equation"]: 1.0 if r == 1 else float(SHARES[row["equation"]](r)) for row in equations()})
 
 
+@checked_call
 def one_repetition_maximum(load_kg, repetitions):
     """1RM of somebody who lifts ``load_kg`` [kg] for just ``repetitions``, 1 to 12: an `Interval`. [kg]"""
     kg = scalar("load_kg", load_kg, Allowed(0.5, 500.0, "kg", "give the load on the whole bar"))
@@ -68,12 +70,14 @@ def one_repetition_maximum(load_kg, repetitions):
     return _interval({name: kg / share for name, share in shares.items()})
 
 
+@checked_call
 def load_for(one_rm_kg, repetitions):
     """Load that somebody with a 1RM of ``one_rm_kg`` [kg] can lift for just ``repetitions``, 1 to 12: an `Interval`. [kg]"""
     kg = scalar("one_rm_kg", one_rm_kg, Allowed(0.5, 800.0, "kg", "give the one-repetition maximum"))
     return _interval({name: kg * share for name, share in share_of_maximum(repetitions).each.items()})
 
 
+@checked_call
 def repetitions_at(share):
     """Repetitions to failure expected at a ``share`` of the 1RM (0.65 to 1): an `Interval`, not rounded, at least 1.
 

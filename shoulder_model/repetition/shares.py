@@ -18,11 +18,11 @@ from typing import NamedTuple
 
 import numpy as np
 
-from ..inputs import Allowed, InputError, choice, number
-from ..muscles import LAT, MUSCLES, drawn_bodies, reference_body
+from ..inputs import Allowed, InputError, checked_call, choice, flag, scalar, thing, vectors
+from ..muscles import LAT, MUSCLES, Body, drawn_bodies, reference_body
 from ..people import one_person
 from .balance import BALANCES
-from .counted_part import counted_part, first_counted
+from .counted_part import a_rep, counted_part, first_counted
 from .options import options_of
 from .rep_and_sweep import one_value_each, rep
 from .work_done import muscle_work
@@ -46,6 +46,7 @@ GROUP_MUSCLES = {  # muscle group as a coach means it -> its muscles; all of the
 }
 KINDS = ("work", "active muscle")
 EFFORT = Allowed(0.05, 0.95, "of the largest load", "give the share of the largest load, below 1")
+AMOUNT = Allowed(-1e9, 1e9, "", "give one number a muscle, all of one unit")
 BODIES, SEED = 40, 20
 BAND = (5, 95)  # percentiles of the random bodies
 POINTS = 21
@@ -74,6 +75,7 @@ class Shares:
     load_kg: dict
 
 
+@checked_call
 def active_cross_section(rep, body=None):
     """Activation × PCSA averaged over the counted part of a rep, (..., muscle). [cm²]
 
@@ -84,17 +86,22 @@ def active_cross_section(rep, body=None):
     body : muscles.Body, optional
         The reference body by default.
     """
-    body = reference_body() if body is None else body
-    active = counted_part(rep).activation.mean("point")
+    body = reference_body() if body is None else thing("body", body, Body)
+    active = counted_part(a_rep(rep, "activation")).activation.mean("point")
     return active.transpose(..., "muscle").values * body.cross_section
 
 
+@checked_call
 def group_shares(amounts):
     """What each group puts in and takes out, as shares of all that is put in: two dicts of arrays (...), without unit.
 
     ``amounts`` (..., muscle) of one unit, such as `active_cross_section` [cm²] or muscles' work [J]. A muscle's sign decides.
+    `InputError` for what is no such array, or where nothing is put in.
     """
+    amounts = vectors("amounts", amounts, AMOUNT, len(MUSCLES))
     put_in, taken_out = np.maximum(amounts, 0.0), np.minimum(amounts, 0.0)
+    if not np.all(put_in.sum(axis=-1)):
+        raise InputError("amounts", "amounts: nobody puts anything in, so there are no shares; give some above zero")
     total = put_in.sum(axis=-1)
     return tuple(
         {group: signed[..., _places(group)].sum(axis=-1) / total for group in GROUP_MUSCLES}
@@ -112,6 +119,7 @@ def _bodies():
     return drawn_bodies(BODIES, SEED)
 
 
+@checked_call
 def muscle_shares(lifter, pull, *, kind="work", effort=0.5, band=True, strength=None):
     """Who does how much of one rep, by muscle group.
 
@@ -136,7 +144,7 @@ def muscle_shares(lifter, pull, *, kind="work", effort=0.5, band=True, strength=
     Raises
     ------
     InputError
-        There is a point where the model cannot hold even the arm.
+        What is not of its kind or outside its range; a crowd; there is a point where the model cannot hold even the arm.
 
     Notes
     -----
@@ -144,8 +152,11 @@ def muscle_shares(lifter, pull, *, kind="work", effort=0.5, band=True, strength=
     """
     one_person(lifter, "a share of the work")
     choice("kind", kind, KINDS)
-    number("effort", effort, EFFORT)
+    effort, band = scalar("effort", effort, EFFORT), flag("band", band)
     one_value_each(pull)
+    strength = options_of({"strength": strength}).strength
+    if np.ndim(strength) or (strength is not None and np.ndim(getattr(strength, "factor", 1.0))):
+        raise InputError("strength", "strength has several values; give that of one lifter")
     load_kg, amounts = _of_bodies(lifter, pull, effort, band, strength)
     in_balance = [group_shares(amounts[balance][KINDS.index(kind)]) for balance in BALANCES]
     put_in, taken_out = (

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from ..inputs import InputError, checked_call
 from ..mechanics import rep_mechanics
 from ..muscles import Strength, muscle_geometry
 from ..people import one_person
@@ -18,6 +19,7 @@ from ..sources import constant
 from .balance import BALANCES
 from .counted_part import first_counted
 from .options import options_of
+from .rep_and_sweep import one_value_each
 from .supply import largest_loads
 
 STEP = 0.1  # of the rep, between the counted parts that are tried
@@ -37,6 +39,7 @@ class LoadSpan:
     by: dict
 
 
+@checked_call
 def load_span(lifter, pull, **options):
     """The `LoadSpan` of a rep. [kg]
 
@@ -48,10 +51,18 @@ def load_span(lifter, pull, **options):
         Its own load does not matter.
     **options
         As for `rep_and_sweep.rep`; ``balance`` is the one of the value.
+
+    Raises
+    ------
+    InputError
+        A crowd, and as `rep_and_sweep.rep`.
     """
     one_person(lifter, "the span of a load")
+    one_value_each(pull)
     options = options_of(options)
     strength = options.strength_of(lifter)
+    if np.ndim(strength.factor):
+        raise InputError("strength", "strength has several values; give that of one lifter")
     factors = np.array([[strength.factor], [strength.low], [strength.high]])
     whole = rep_mechanics(lifter, pull, options.points, arm_weight=options.arm_weight)
     geometry = muscle_geometry(whole.posture, whole.path.girdle, options.body_of())

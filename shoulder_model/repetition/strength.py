@@ -9,17 +9,17 @@ numbers that all three rest on. A strength is a factor on the table's adult (`mu
 
 import numpy as np
 
-from ..inputs import Allowed, InputError, choice, number, scalar
+from ..inputs import Allowed, InputError, checked_call, choice, fitting, number, scalar
 from ..mechanics import girdle_at, posed_arm, pulls
 from ..muscles import MUSCLES, Strength, capacity, expected_strength, muscle_geometry, reference_body
 from ..muscles.capacity import FACTOR
-from ..muscles.elbow import FLEXORS
+from ..muscles.elbow import FLEXION, FLEXORS
 from ..muscles.paths import ELEVATION, PLANE
 from ..people import Lifter, one_person
 from ..sources import constant, fact
 from ..words import counted
 from .rep_and_sweep import rep
-from .repetition_maximum import one_repetition_maximum
+from .repetition_maximum import REPETITIONS, one_repetition_maximum
 
 REFERENCE = "front pulldown"
 LOAD = Allowed(1.0, 500.0, "kg", "give the load on the whole bar")
@@ -28,6 +28,7 @@ MOVEMENTS = {"adduction": (0, 1), "abduction": (0, -1), "extension": (1, 1), "fl
 MEASURED_TORQUES = ("adduction", "extension", "abduction", "flexion", "elbow_flexion")
 
 
+@checked_call
 def isometric_torque(movement, elevation, plane, factor=1.0, elbow_flexion=np.pi / 2):
     """Largest torque of the shoulder about one axis with the arm held still, whatever the other axes do. (...) [N m]
 
@@ -45,20 +46,30 @@ def isometric_torque(movement, elevation, plane, factor=1.0, elbow_flexion=np.pi
     -----
     A dynamometer's strap balances the other axes, so every muscle with the right sign counts in full. The arm's
     own weight is not in it.
+
+    Raises
+    ------
+    InputError
+        Another movement, a value outside its range, or arrays that do not go together.
     """
     axis, sign = MOVEMENTS[choice("movement", movement, tuple(MOVEMENTS))]
     elevation, plane = number("elevation", elevation, ELEVATION), number("plane", plane, PLANE)
-    elevation, plane = np.broadcast_arrays(np.asarray(elevation, float), np.asarray(plane, float))
+    factor, elbow_flexion = number("factor", factor, FACTOR), number("elbow_flexion", elbow_flexion, FLEXION)
+    fitting(elevation=elevation, plane=plane, factor=factor, elbow_flexion=elbow_flexion)
+    elevation, plane = np.broadcast_arrays(elevation, plane)
     held = _held(elevation, plane, elbow_flexion)
     arms = sign * held.shoulder_arm[..., axis]
     return (capacity(held.length, factor) * np.maximum(arms, 0.0)).sum(axis=-1)
 
 
+@checked_call
 def isometric_elbow_torque(factor=1.0, elbow_flexion=np.pi / 2):
     """Largest flexion torque of the elbow muscles in the table with the arm hanging and the hand neutral. [N m]
 
-    ``factor`` is the strength factor times that of the elbow; ``elbow_flexion`` from straight. [rad]
+    ``factor`` is the strength factor times that of the elbow; ``elbow_flexion`` from straight [rad]; `InputError` for what is
+    not one number in its range.
     """
+    factor, elbow_flexion = scalar("factor", factor, FACTOR), scalar("elbow_flexion", elbow_flexion, FLEXION)
     held = _held(0.0, 0.0, elbow_flexion)
     return float(capacity(held.length, factor) @ np.where(np.isin(MUSCLES, FLEXORS), held.elbow_arm, 0.0))
 
@@ -69,6 +80,7 @@ def _held(elevation, plane, elbow_flexion):
     return muscle_geometry(posed_arm(man, elevation, plane, elbow_flexion), girdle_at(man, 0.0, 0.0), reference_body())
 
 
+@checked_call
 def from_repetition_maximum(lifter, pull, load_kg, repetitions=1, **options):
     """Strength of a lifter who moved ``load_kg`` for just ``repetitions`` of ``pull``.
 
@@ -90,9 +102,14 @@ def from_repetition_maximum(lifter, pull, load_kg, repetitions=1, **options):
     muscles.Strength
         The band is the spread of the published repetition equations (none for a single repetition), widened by ± 2.5 %
         (repeated one-repetition maxima, evidence on the prone bench pull).
+
+    Raises
+    ------
+    InputError
+        A crowd, a number outside its range, as `rep_and_sweep.rep`, or a load that no strength explains.
     """
     one_person(lifter, "a known lift")
-    scalar("load_kg", load_kg, LOAD)
+    load_kg, repetitions = scalar("load_kg", load_kg, LOAD), scalar("repetitions", repetitions, REPETITIONS)
     best = one_repetition_maximum(load_kg, repetitions)
     doubt = fact("one_rm_variation")
     low, high = best.low * (1 - doubt), best.high * (1 + doubt)
@@ -106,7 +123,8 @@ def _change(lifter, pull, kg, start, options):
     """By how much ``start`` has to be scaled for the rep's largest load to become ``kg``; secant steps."""
 
     def holds(change):
-        change = np.clip(change, FACTOR.low / start.factor, FACTOR.high / start.factor)
+        least, most = (max(FACTOR.low, FACTOR.low / start.factor), min(FACTOR.high, FACTOR.high / start.factor))
+        change = np.clip(change, least, most)
         strength = start.times(change, change, change, "")
         whole = rep(lifter, pull, strength=strength, **options).whole_rep_load_kg
         return float(np.nan_to_num(whole))  # where not even the arm can be held
@@ -126,6 +144,7 @@ def _change(lifter, pull, kg, start, options):
     return far
 
 
+@checked_call
 def from_torques(lifter, **torques):
     """Strength of a lifter from isometric torques of one side, measured on a dynamometer.
 
@@ -143,12 +162,16 @@ def from_torques(lifter, **torques):
         Torques give a smaller factor than pulls do (`calibrated`, 3). The value is the geometric mean of the
         torques' factors times that bridge; the band runs from their smallest without it to their largest with
         it, at least ± 15 % (common practice, no source). Without ``elbow_flexion`` the elbow keeps its usual share.
+
+    Raises
+    ------
+    InputError
+        A crowd, a torque that there is not, or one that is not one number in its range.
     """
     one_person(lifter, "a strength from torques")
     if not torques:
         return expected_strength(lifter)
-    for name, value in torques.items():
-        scalar(choice("torque", name, MEASURED_TORQUES), value, TORQUE)
+    torques = {name: scalar(choice("torque", name, MEASURED_TORQUES), torques[name], TORQUE) for name in torques}
     usual = fact("elbow_over_shoulder_strength")
     elbow_torque = torques.pop("elbow_flexion", None)
     elbow = None if elbow_torque is None else elbow_torque / isometric_elbow_torque()

@@ -9,7 +9,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..blocks import in_blocks
-from ..mechanics import JointTorques, LoadCases, anatomical
+from ..mechanics import JointTorques, LoadCases
+from ..mechanics.statics import shoulder_components
 from ..muscles import MUSCLES, capacity
 from ..muscles.hand_turn import driven
 from ..muscles.paths import BLOCK
@@ -126,7 +127,7 @@ def _postures(lifter, pull, whole, geometry, options):
         cases=LoadCases(*(JointTorques(flat(t.shoulder, 3), flat(t.elbow), flat(t.girdle, 2)) for t in asked)),
         arms=tuple(flat(arm, muscles, *axes) for arm, *axes in arms),
         capacity=force * driven(MUSCLES, pull.hand_turn),
-        plane_normal=flat(anatomical(whole.path.normal), 3),
+        plane_normal=flat(shoulder_components(whole.path.normal), 3),
         kg=flat(kg),
         elbow_factor=flat(strength.elbow),
     )

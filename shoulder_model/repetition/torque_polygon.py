@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..inputs import checked_call
 from ..people import one_person
 from ..sharing import largest_load
 from .balance import possible_side_force, side_force_of
@@ -32,6 +33,7 @@ class TorquePolygon:
     limit: np.ndarray
 
 
+@checked_call
 def torque_polygon(lifter, pull, rep, point, **options):
     """The polygon at one point of a rep. [N m]
 
@@ -47,6 +49,11 @@ def torque_polygon(lifter, pull, rep, point, **options):
     **options
         Those that ``rep`` was made with (`rep_and_sweep.rep`).
 
+    Raises
+    ------
+    InputError
+        As `rep_and_sweep.rep`; a crowd, a rep of something else, a point that there is not.
+
     Notes
     -----
     The outline joins the boundary in 72 directions and that of the limit, so a corner elsewhere may be cut by a degree or two. With all axes
@@ -59,7 +66,7 @@ def torque_polygon(lifter, pull, rep, point, **options):
     most = largest_load(tables.columns, tables.unloaded, tables.per_kg, side=side, side_limit=limit)
     asked = (
         tables.asked(np.array([float(pull.mass_on_bar(lifter))]))
-        + float(rep.side_force[point]) * tables.per_side_newton
+        + float(rep.side_force.values[int(point)]) * tables.per_side_newton
     )
     columns, onto = tables.columns[0], _two_rows(normal[0], tables)
     held = np.isfinite(most.load[0])

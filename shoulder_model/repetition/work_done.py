@@ -22,16 +22,18 @@ import numpy as np
 import xarray as xr
 
 from ..axes import JOINTS
-from ..inputs import InputError
+from ..inputs import Allowed, InputError, checked_call, flag, scalar, whole
 from ..mechanics import pull_axes, rep_mechanics
 from ..muscles import MUSCLES, leverage
+from ..muscles.capacity import FACTOR
 from ..muscles.elbow import FLEXORS
 from ..people import one_person
-from .counted_part import first_counted
+from .counted_part import a_rep, first_counted
 from .options import options_of
-from .rep_and_sweep import rep
+from .rep_and_sweep import one_value_each, rep
 
 
+@checked_call
 def work_done(lifter, pull, *, counted=False, **options):
     """The work of one rep, one side: of the load, of each joint, of each muscle, and how far each joint brings the bar.
 
@@ -57,7 +59,7 @@ def work_done(lifter, pull, *, counted=False, **options):
     Raises
     ------
     InputError
-        A crowd, or a load that cannot be held somewhere in that part of the rep.
+        A crowd, what is not of its kind (as `rep`), or a load that cannot be held somewhere in that part of the rep.
 
     Notes
     -----
@@ -66,7 +68,7 @@ def work_done(lifter, pull, *, counted=False, **options):
     the shoulder that keep the arm on its line do the rest.
     """
     one_person(lifter, "the work of a rep")
-    one = rep(lifter, pull, **options)
+    counted, one = flag("counted", counted), rep(lifter, pull, **options)
     per_kg = rep(lifter, pull.change(load_kg=1.0), **options | {"arm_weight": False, "muscles": False})
     first = first_counted(one.sizes["point"]) if counted else 0
     if "shortfall" in one and np.any(one.shortfall.values[first:] > 0):
@@ -94,8 +96,18 @@ def _steps(values, turn, first):
     return (values[first:-1] + values[first + 1 :]) / 2 * turn[first + 1 :]
 
 
+def _start(rep, first):
+    """A point of a rep from which on something is counted."""
+    last = rep.sizes["point"] - 1
+    if rep.shoulder_torque.ndim != 2:
+        raise InputError("rep", "rep is a sweep or a crowd's; give the rep of one lifter and one pull")
+    return whole("first", first, Allowed(0, last, "", f"give an index along the rep, {last} the last"))
+
+
+@checked_call
 def joint_work(rep, first=0):
-    """Torque times turn (point, joint) of each step of a ``rep`` (of one lifter) from the point ``first`` on. [J = N m]"""
+    """Torque times turn (point, joint) of each step of a ``rep`` (of one lifter) from the point ``first`` on; else `InputError`. [J = N m]"""
+    first = _start(a_rep(rep), first)
     parts = (_steps(rep[f"{joint}_torque"].values, rep[f"{joint}_turn"].values, first) for joint in JOINTS)
     return xr.DataArray(
         np.stack([part.sum(axis=1) if part.ndim > 1 else part for part in parts], axis=1),
@@ -103,6 +115,7 @@ def joint_work(rep, first=0):
     )  # fmt: skip
 
 
+@checked_call
 def muscle_work(rep, pull, elbow_factor, first=0):
     """Work (muscle, at) of every muscle at each joint and by the scapula's own turn, from the point ``first`` of a rep on. [J = N m]
 
@@ -114,7 +127,14 @@ def muscle_work(rep, pull, elbow_factor, first=0):
     elbow_factor : float
         `muscles.Strength.elbow` that it was made with.
     first : int
+
+    Raises
+    ------
+    InputError
+        Another rep, one without work, or a point that there is not.
     """
+    first, elbow_factor = _start(a_rep(rep, "activation"), first), scalar("elbow_factor", elbow_factor, FACTOR)
+    one_value_each(pull)
     tension = (rep.activation * rep.capacity).transpose("point", "muscle").values[..., None]
     shoulder, elbow, girdle = (
         _steps(
@@ -150,6 +170,7 @@ def _way(rep, pull, first, bends):
     return np.array([whole - carried - bends, bends, carried])
 
 
+@checked_call
 def carried_way(rep, pull, first=0):
     """How far the travelling shoulder blade carries the bar along the pull, and the bar's whole way. [m], [m]
 
@@ -160,7 +181,14 @@ def carried_way(rep, pull, first=0):
     pull : mechanics.Pull
     first : int
         The point from which on the way is counted.
+
+    Raises
+    ------
+    InputError
+        Another rep or pull, or a point that there is not.
     """
+    one_value_each(pull)
+    first = _start(a_rep(rep), first)
     towards = -pull_axes(pull)[0]
     places = (rep.variables[name].values for name in ("gh_centre", "hand"))
     return tuple(float((place[-1] - place[first]) @ towards) for place in places)

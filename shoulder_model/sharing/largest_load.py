@@ -20,6 +20,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..blocks import in_blocks
+from ..inputs import checked_call
 from .facet_walk import boxed_programme
 
 BLOCK = 1024  # postures worked on at once: their tables stay in cache
@@ -43,6 +44,7 @@ class LargestLoad:
     side_force: np.ndarray
 
 
+@checked_call
 def largest_load(columns, unloaded, per_unit, *, side=None, side_limit=None, most=1e5):
     """The largest load that the muscles can hold, where its ray leaves the zonotope of their torques.
 

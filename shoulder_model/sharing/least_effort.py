@@ -22,7 +22,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..blocks import in_blocks
-from ..inputs import Allowed, number
+from ..inputs import Allowed, checked_call, number
 from .largest_load import BLOCK, largest_load
 
 EXACT = 1e-10  # balance is reached when what is missing is below this share of the torque asked
@@ -49,6 +49,7 @@ class LeastEffort:
     shortfall: np.ndarray
 
 
+@checked_call
 def least_effort(columns, torque, *, power=2.0, weight=None, side=None, side_limit=np.inf, holdable=None):
     """Activations that supply ``torque`` with the least Σ weight activation^power.
 

@@ -6,8 +6,12 @@ that there is no week before they are answered.
 
 from dataclasses import dataclass, replace
 
+from ..inputs import checked_call, several
+from ..week.candidates import Candidate, candidates
 from ..week.health import after_pain
 from ..week.load import KILOGRAMS, LIFTED, Carried, Known, step_of
+from ..week.plan import a_plan
+from .log import Entry
 from .sessions import sessions
 from .verdict import verdicts
 
@@ -35,16 +39,17 @@ class NextBlock:
     referral: tuple
 
 
+@checked_call
 def next_block(plan, entries, listed_pulls=None):
     """The next block of a ``plan`` (`week.plan.Plan`), from the ``entries`` (of `log.Entry`) of its log, as a `NextBlock`.
 
-    ``listed_pulls`` is a tuple of `week.candidates.Candidate`, all of `week.candidates.candidates` by default.
+    ``listed_pulls`` is a tuple of `week.candidates.Candidate`, all of `week.candidates.candidates` by default. `InputError` for other
+    kinds.
     """
-    client = plan.client
+    client, entries = a_plan(plan).client, several("entries", entries, Entry, "training.read_log(...)")
     if listed_pulls is None:
-        from ..week.candidates import candidates
-
         listed_pulls = candidates()
+    listed_pulls = several("listed_pulls", listed_pulls, Candidate, "sm.week.candidates()")
     by_name = {one.name: one for one in listed_pulls}
     offered = {one.name for one in listed_pulls if one.can_be_done_with(client.equipment)}
     found = verdicts(

@@ -5,8 +5,11 @@ All in small parts that a page can print in short lines. Numbers stand in ``data
 
 from dataclasses import dataclass
 
+from ..inputs import checked_call
 from ..week.load import Load, first_load, step_of
 from ..week.load_words import WARM_UP
+from ..week.plan import a_plan
+from ..week.rules import some_rules
 from ..words import counted, listed
 
 MINUTE = 60  # s
@@ -23,12 +26,13 @@ class Start:
     each_side: bool
 
 
+@checked_call
 def starts(plan):
     """How every pull of a ``plan`` (`week.plan.Plan`) starts: dict of name -> `Start`.
 
-    What the last block's log has given (``week.client.carried``) comes before any first load.
+    What the last block's log has given (``week.client.carried``) comes before any first load. `InputError` for no plan.
     """
-    client, rules = plan.client, plan.rules
+    client, rules = a_plan(plan).client, plan.rules
     carried = {one.pull: Load(one.low_kg, one.high_kg, one.words) for one in client.carried}
     by_name = {}
     for row in plan.rows:
@@ -80,17 +84,19 @@ def _on_the_steps(load_kg, rules, step):
     return tuple(f"{repetitions} at {kg:g} kg" for kg, repetitions in sets.items())
 
 
+@checked_call
 def rest_words(rules):
-    """Rest between sets under some ``rules``, in words.
+    """Rest between sets under some ``rules``, in words; here and below `InputError` for no rules.
 
     >>> from shoulder_model.week import rules
     >>> rest_words(rules("novice"))
     '1 to 2 minutes'
     """
-    low, high = rules.rest_low_s / MINUTE, rules.rest_high_s / MINUTE
+    low, high = some_rules(rules).rest_low_s / MINUTE, rules.rest_high_s / MINUTE
     return counted(low, "minute") if low == high else f"{low:g} to {high:g} minutes"
 
 
+@checked_call
 def left_by_week(rules):
     """Repetitions left at the end of a set, by week: a tuple of (weeks in words, fewest, most) under some ``rules``.
 
@@ -98,10 +104,11 @@ def left_by_week(rules):
     >>> left_by_week(rules("novice"))
     (('week 1', 3, 3), ('week 2', 2, 2), ('from week 3', 1, 2))
     """
-    later, low, high = rules.repetitions_left_later, rules.repetitions_left_low, rules.repetitions_left_high
+    later, low, high = some_rules(rules).repetitions_left_later, rules.repetitions_left_low, rules.repetitions_left_high
     return tuple(zip(WEEKS, (high, low, later), (high, low, low), strict=True))
 
 
+@checked_call
 def left_words(rules):
     """The same under some ``rules`` in one line of words.
 
@@ -116,9 +123,10 @@ def left_words(rules):
     return f"Stop each set with good repetitions in reserve: {listed(parts)}"
 
 
+@checked_call
 def progress_words(rules):
     """When to change the load under some ``rules``, in words for a page, with the source."""
-    high, over, low = rules.repetitions_high, rules.repetitions_over, rules.repetitions_low
+    high, over, low = some_rules(rules).repetitions_high, rules.repetitions_over, rules.repetitions_low
     return (
         f"At any time, not only after the block: {high + over} or more in the last set on {rules.sessions_running} sessions running, "
         f"add {100 * rules.load_step_low:.0f} to {100 * rules.load_step_high:.0f} % (Med Sci Sports Exerc 2009;41(3):687-708). "

@@ -9,8 +9,10 @@ from dataclasses import dataclass, field
 from datetime import date as Date
 from difflib import get_close_matches
 
-from ..table_file import said
-from ..tables import inert, table_text
+from ..inputs import Allowed, checked_call, choice, scalar, several, text, thing, whole
+from ..table_file import DELIMITERS, said
+from ..tables import Inert, Number, table_text
+from ..week.plan import a_plan
 from ..week.words import grip_words
 from .log_file import A_NUMBER, HEADS, LOG, rows
 
@@ -37,6 +39,8 @@ FIELDS = {
     "day": "day", "set": "set", "grip [cm]": "grip_cm", "load [kg]": "load_kg", "repetitions": "repetitions",
     "repetitions left": "left", "pain 0-10": "pain", "comfort 0-10": "comfort",
 }  # fmt: skip
+LONGEST_NOTE = 5000  # letters
+DECIMALS = (".", ",")
 YEARS = (2000, 2100)
 DATES = (
     (re.compile(r"(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?:[T ]\d{1,2}:\d{2}(?::\d{2})?(?:\.\d+)?Z?)?"), (0, 1, 2)),
@@ -45,6 +49,7 @@ DATES = (
 SLASHED = re.compile(r"(\d{1,2})[/-](\d{1,2})[/-](\d{4})")  # day and month in either order
 
 
+@checked_call
 @dataclass(frozen=True)
 class Entry:
     """One set of a log.
@@ -69,6 +74,11 @@ class Entry:
     note : str
     line : int
         In the file.
+
+    Raises
+    ------
+    InputError
+        A number outside what a log may hold (`RANGES`), a text that is none, a date that is none; names the field.
     """
 
     pull: str
@@ -84,18 +94,38 @@ class Entry:
     note: str = ""
     line: int = field(default=0, compare=False)
 
+    def __post_init__(self):
+        text("pull", self.pull), text("note", self.note, LONGEST_NOTE)
+        if self.date is not None:
+            thing("date", self.date, Date, "datetime.date(2026, 1, 31)")
+        for column, name in FIELDS.items():
+            low, high, counts = RANGES[column]
+            value = getattr(self, name)
+            if value is not None or name == "set":
+                check = whole if counts else scalar
+                object.__setattr__(self, name, check(name, value, Allowed(low, high, "", "as a log may have it")))
 
-def blank_log(plan, delimiter=","):
-    """A blank log of one ``plan`` (`week.plan.Plan`) as CSV text, a line for every set; to be copied for each week.
 
-    ``delimiter`` is the text between cells: "," or, where a spreadsheet wants it so, ";".
-    """
+@checked_call
+def blank_rows(plan):
+    """A blank log of one ``plan`` (`week.plan.Plan`) as rows of cells, a list of lists of text, one for every set; to be copied for each week."""
+    a_plan(plan)
     lines = [
         ["", row.weekday, row.day, row.name, place, _grip_cell(row), *[""] * len(DONE)]
         for row in plan.rows
         for place in range(1, row.sets + 1)
     ]
-    return table_text([HEADS, *([inert(cell) for cell in line] for line in lines)], delimiter)
+    return [HEADS, *lines]
+
+
+@checked_call
+def blank_log(plan, delimiter=","):
+    """The rows of `blank_rows` of a ``plan`` (`week.plan.Plan`) as CSV text.
+
+    ``delimiter`` is the text between cells: "," or, where a spreadsheet wants it so, ";". `InputError` for other kinds.
+    """
+    a_plan(plan), choice("delimiter", delimiter, DELIMITERS)
+    return table_text(blank_rows(plan), delimiter)
 
 
 def _grip_cell(row):
@@ -104,27 +134,29 @@ def _grip_cell(row):
     return told.removesuffix(" cm") if told.endswith(" cm") else ""
 
 
+@checked_call
 def log_text(entries, delimiter=",", decimal="."):
     """The ``entries`` (a sequence of `Entry`) as CSV text that `read_log` reads, and that no spreadsheet executes.
 
-    ``delimiter`` is the text between cells, ``decimal`` the text before decimals.
+    ``delimiter`` is the text between cells, ``decimal`` the text before decimals. `InputError` for other kinds.
     """
+    entries = several("entries", entries, Entry, "training.read_log(...)")
+    choice("delimiter", delimiter, DELIMITERS), choice("decimal", decimal, DECIMALS)
 
     def cell(value):
-        return "" if value is None else f"{value:g}".replace(".", decimal)
+        return None if value is None else Number(f"{value:g}")
 
     lines = []
     for one in entries:
         when = one.date.isoformat() if one.date else ""
-        load = (
-            "" if one.load_kg is None else f"{one.load_kg:.2f}".replace(".", decimal)
-        )  # decimals: no comma has split it
+        load = None if one.load_kg is None else Number(f"{one.load_kg:.2f}")  # decimals: no comma has split it
         done = (cell(value) for value in (one.repetitions, one.left, one.pain, one.comfort))
-        note = f"'{one.note}" if A_NUMBER.fullmatch(one.note) else inert(one.note)
-        lines.append([when, "", cell(one.day), inert(one.pull), cell(one.set), cell(one.grip_cm), load, *done, note])
-    return table_text([HEADS, *lines], delimiter)
+        note = Inert(f"'{one.note}") if A_NUMBER.fullmatch(one.note) else one.note
+        lines.append([when, "", cell(one.day), one.pull, cell(one.set), cell(one.grip_cm), load, *done, note])
+    return table_text([HEADS, *lines], delimiter, decimal)
 
 
+@checked_call
 def read_log(content, names):
     """Every set that was done, of a log that came back: a tuple of `Entry`, in the file's order.
 
@@ -144,7 +176,7 @@ def read_log(content, names):
     InputError
         In one line: line, column, value, what to do.
     """
-    names = tuple(names)
+    names = several("names", names, str)
     entries, above = [], _Above()
     for line, row in rows(LOG.decoded(content)):
         values = {column: _number(column, row[column], line) for column in RANGES}

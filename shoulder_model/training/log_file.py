@@ -15,7 +15,7 @@ NEEDED = ("pull", "set", "repetitions", "pain 0-10")  # without the last, pain w
 SHORT = {"reps": "repetitions", "reps left": "repetitions left"}
 FROM_BLANK = "start from a blank log"
 LOG = Kind("log", FROM_BLANK, last_may_lack=True)  # between commas only the note may be left out
-UNIT = re.compile(r"[\[(]([^\])]*)[\])]")
+UNIT = re.compile(r"[\[(]([^\[(\])]*)[\])]")
 SCALE = re.compile(r"\b0 *(?:-|–|to) *10\b")
 A_NUMBER = re.compile(r" *\d+([.,]\d+)? *")  # as a note it looks like one from another cell
 

@@ -6,9 +6,13 @@ target on two sessions running, at the present load, adds 2 to 10 %, at any time
 
 from dataclasses import dataclass
 
-from ..week.load import KILOGRAMS, LIFTED, Known, Load, first_load, next_load, step_of
+from ..inputs import checked_call, scalar, several
+from ..week.load import BODY, KILOGRAMS, LIFTED, Known, Load, checked_steps, first_load, next_load, step_of
 from ..week.load_words import EASIER, HARDER, range_words
+from ..week.plan import Row
+from ..week.rules import some_rules
 from ..words import counted, listed
+from .log import Entry
 from .sessions import sessions
 
 KINDS = ("add", "keep", "ease", "change", "stop")
@@ -29,6 +33,7 @@ class Verdict:
     instead: str = ""
 
 
+@checked_call
 def verdicts(entries, rows, rules, *, given=None, mass_kg=0.0, offered=None):
     """One `Verdict` for every pull of some ``rows`` (of `week.plan.Row`), in their order, and one for any other pull that hurt: a tuple.
 
@@ -43,7 +48,19 @@ def verdicts(entries, rows, rules, *, given=None, mass_kg=0.0, offered=None):
         Of the body. [kg]
     offered : set of str, optional
         Names of the pulls that can be done here; without it any easier or harder version may be named.
+
+    Raises
+    ------
+    InputError
+        What is not of its kind or outside its range; names it.
     """
+    entries, rows = (
+        several("entries", entries, Entry, "training.read_log(...)"),
+        several("rows", rows, Row, "plan.rows"),
+    )
+    some_rules(rules)
+    given, mass_kg = checked_steps("given", given), scalar("mass_kg", mass_kg, BODY)
+    offered = None if offered is None else set(several("offered", offered, str))
     by_name = {}
     for row in rows:
         by_name.setdefault(row.name, row)

@@ -10,9 +10,10 @@ from functools import cache, cached_property, lru_cache
 import numpy as np
 
 from ..axes import AXES
-from ..inputs import InputError
+from ..inputs import InputError, checked_call, scalar, several, thing
 from ..mechanics import Pull, pulls
-from ..people import Lifter
+from ..mechanics.pull import ALLOWED
+from ..people import Lifter, one_person
 from ..repetition import muscle_shares, rep
 from ..sources import fact
 from ..tables import read_table
@@ -181,6 +182,11 @@ def _candidate(row):
     )
 
 
+def a_candidate(candidate):
+    """Return ``candidate`` if it is a `Candidate`, else raise `InputError` in words that say where one is found."""
+    return thing("candidate", candidate, Candidate, "one of sm.week.candidates()")
+
+
 def equipment():
     """Names of every piece of equipment that a candidate needs, in the table's order, as a tuple."""
     return tuple(dict.fromkeys(piece for one in candidates() for one_of in one.equipment for piece in one_of))
@@ -191,22 +197,27 @@ def families():
     return tuple(dict.fromkeys(one.family for one in candidates()))
 
 
+@checked_call
 def grip_cm(lifter, grip_ratio):
-    """Distance between the middles of the hands at a ``grip_ratio`` (× biacromial) for this ``lifter``. [cm]
+    """Distance between the middles of the hands at a ``grip_ratio`` (× biacromial) for this ``lifter``; else `InputError`. [cm]
 
     >>> from shoulder_model import Lifter
     >>> round(grip_cm(Lifter.average("men"), 1.5), 1)
     62.4
     """
+    one_person(lifter, "a grip in centimetres")
+    grip_ratio = scalar("grip_ratio", grip_ratio, ALLOWED["grip_ratio"])
     return 100 * grip_ratio * lifter.biacromial
 
 
+@checked_call
 def model_shares(lifter, candidate):
     """Shares of the active muscle from the muscle model: dict of group -> (value, low, high), 0 to 1.
 
     ``lifter`` one `people.Lifter`, ``candidate`` a `Candidate`. The span is the stored one, wherever the lifter's own value lies
     outside it is widened.
     """
+    a_candidate(candidate)
     shares = {}
     of_groups = muscle_shares(lifter, candidate.pull, kind=KIND, band=False).of
     for group in GROUPS:
@@ -216,13 +227,20 @@ def model_shares(lifter, candidate):
     return shares
 
 
-@lru_cache(maxsize=64)
+@checked_call
 def fitted_pulls(lifter, listed=None):
     """`FittedPull` of every candidate that the ``lifter``'s arm can do, in the order given, as a tuple.
 
-    ``lifter`` is one `people.Lifter`; ``listed`` a tuple of `Candidate`, all of `candidates` by default.
+    ``lifter`` is one `people.Lifter`; ``listed`` a tuple of `Candidate`, all of `candidates` by default. `InputError` for other kinds.
     """
-    fitted = (_fitted(lifter, candidate) for candidate in (candidates() if listed is None else listed))
+    one_person(lifter, "a fitted pull")
+    listed = candidates() if listed is None else several("listed", listed, Candidate, "sm.week.candidates()")
+    return _fitted_pulls(lifter, listed)
+
+
+@lru_cache(maxsize=64)
+def _fitted_pulls(lifter, listed):
+    fitted = (_fitted(lifter, candidate) for candidate in listed)
     return tuple(one for one in fitted if one is not None)
 
 

@@ -1,23 +1,36 @@
 """Whom a week is for: measures, level, what there is, what is wished, and what health allows."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from ..inputs import Allowed, InputError, choice, number
+from ..inputs import (
+    Allowed,
+    InputError,
+    checked_call,
+    choice,
+    choices,
+    flag,
+    mapping,
+    scalar,
+    several,
+    text,
+    thing,
+    whole,
+)
+from ..json_file import is_written
 from ..people import Lifter, one_person
 from .candidates import candidates, equipment
 from .health import LIMITS, LONGEST_NOTE, checked_answers, limits_of
-from .load import Carried, Known, steps
+from .load import Carried, Known, checked_steps
 from .rules import EXPERIENCE, rules
 from .wish_names import WISHES
 
 DAYS = Allowed(1, 6, "days a week", "give the days with a pulling session")
 OWN = Allowed(0, 100, "repetitions", "count clean pull-ups in a row, none is 0")
 GOAL = Allowed(0.0, 1.0, "", "0 is all for the lat, 1 all for the mid-back")
-STEP = Allowed(0.1, 50.0, "kg", "give the smallest step of load that there is")
 LONGEST_NAME = 60  # letters
 
 
+@checked_call
 @dataclass(frozen=True)
 class Client:
     """Whom the week is for.
@@ -88,14 +101,10 @@ class Client:
         one_person(self.lifter, "a week")
         choice("experience", self.experience, EXPERIENCE)
         for name, allowed in (("days", DAYS), ("own_weight_repetitions", OWN)):
-            value = number(name, getattr(self, name), allowed)
-            if value != int(value):
-                raise InputError(name, f"{name} = {value:g} {allowed.unit}: give a whole number")
-            self._put(name, int(value))
-        self._put("goal", number("goal", self.goal, GOAL))
+            self._put(name, whole(name, getattr(self, name), allowed))
+        self._put("goal", scalar("goal", self.goal, GOAL))
         for name in ("behind_neck", "wide_grip"):
-            if not isinstance(getattr(self, name), bool):
-                raise InputError(name, f"{name} = {getattr(self, name)!r}: give True or False")
+            self._put(name, flag(name, getattr(self, name)))
         self._check_names()
         self._check_health()
         self._check_loads()
@@ -114,42 +123,32 @@ class Client:
             "wishes": tuple(WISHES),
         }
         for name, names in known.items():
-            values = getattr(self, name)
-            if isinstance(values, str):
-                raise InputError(name, f"{name} = {values!r} is one text; give a list of names")
-            self._put(name, tuple(dict.fromkeys(choice(name, value, names) for value in values)))
-        if not isinstance(self.name, str) or len(self.name) > LONGEST_NAME:
+            self._put(name, choices(name, getattr(self, name), names))
+        if len(thing("name", self.name, str)) > LONGEST_NAME or not is_written(self.name):
             raise InputError("name", f"name: give a text of at most {LONGEST_NAME} letters")
 
     def _check_health(self):
         self._put("health", checked_answers(self.health))
-        if not isinstance(self.cleared, str) or len(self.cleared) > LONGEST_NOTE:
+        if len(thing("cleared", self.cleared, str)) > LONGEST_NOTE:
             raise InputError("cleared", f"cleared: give a text of at most {LONGEST_NOTE} letters")
-        self._put("cleared", " ".join(self.cleared.split()))
+        self._put("cleared", text("cleared", " ".join(self.cleared.split()), LONGEST_NOTE))
         if "cleared" in self.health.values() and not self.cleared:
             raise InputError("cleared", "cleared: write down who cleared this person, and with which limits")
 
     def _check_loads(self):
         names = tuple(one.name for one in candidates())
         for name, kind in (("known", Known), ("carried", Carried)):
-            loads = getattr(self, name)
-            if not all(isinstance(one, kind) for one in loads):
-                raise InputError(name, f"{name}: give a list of {kind.__name__}")
+            loads = several(name, getattr(self, name), kind, f"sm.week.{kind.__name__}(...)")
             for one in loads:
                 choice(name, one.pull, names)
-            self._put(name, tuple(loads))
+            self._put(name, loads)
         most = rules(self.experience).known_load_most * float(self.lifter.mass)
         for one in self.known:
             if one.load_kg > most:
                 raise InputError(
                     "known", f"known: {one.load_kg:g} kg for the {one.pull}? That is over {most:.0f} kg; check it"
                 )
-        if not isinstance(self.steps, Mapping):
-            raise InputError("steps", "steps: give a dict from equipment to its smallest step in kg")
-        self._put(
-            "steps",
-            {choice("steps", name, tuple(steps())): number("steps", kg, STEP) for name, kg in self.steps.items()},
-        )
+        self._put("steps", checked_steps("steps", mapping("steps", self.steps, "equipment to its smallest step in kg")))
 
     @property
     def holds(self):
@@ -159,3 +158,8 @@ class Client:
     def wants(self, candidate, names):
         """Whether ``candidate`` (`candidates.Candidate`) is among some ``names`` of candidates or families."""
         return candidate.name in names or candidate.family in names
+
+
+def a_client(client):
+    """Return ``client`` if it is a `Client`, else raise `InputError` in words that say how to make one."""
+    return thing("client", client, Client, "sm.Client(lifter, ...)")

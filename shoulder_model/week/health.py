@@ -4,11 +4,10 @@ The questions stand in ``data/health_questions.csv``. They are answered, each of
 whom to send to a clinician; they do not say what is wrong with anybody.
 """
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from ..inputs import InputError, choice
+from ..inputs import choice, mapping
 from ..tables import read_table
 from ..words import listed
 
@@ -65,8 +64,7 @@ def checked_answers(health):
     InputError
         It is no dict, or holds a question or an answer that does not exist.
     """
-    if not isinstance(health, Mapping):
-        raise InputError("health", "health: give a dict from each question's name to no, yes or cleared")
+    health = mapping("health", health, "each question's name to no, yes or cleared")
     names = tuple(question.name for question in questions())
     for name, answer in health.items():
         choice("health", name, names)

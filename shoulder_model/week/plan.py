@@ -10,17 +10,19 @@ from functools import cached_property
 
 import numpy as np
 
+from ..inputs import checked_call, several, thing
 from ..mechanics import Pull
 from ..words import counted, listed
 from . import words
 from .candidates import BEHIND, COUNTED, DIRECTIONS, Candidate, FittedPull, candidates, fitted_pulls
-from .client import Client
+from .client import Client, a_client
 from .days import WEEKDAYS, deal, weekdays
 from .groups import GROUPS
 from .health import NoWeek, after_pain, before_any_week
 from .reach import what_would_help
-from .rules import Rules
+from .rules import Rules, some_rules
 from .rules import rules as rules_for
+from .spans import checked_spans
 from .wishes import bands, can_be_done, counts_by_name, is_wide, preferred_in_vain, programme, worth_trying
 
 
@@ -154,6 +156,7 @@ class Plan:
         return " ".join([self.verdict, *self.short, self.counting])
 
 
+@checked_call
 def plan_week(client, rules=None, *, known_spans=None, listed_pulls=None):
     """The week for a client.
 
@@ -172,11 +175,20 @@ def plan_week(client, rules=None, *, known_spans=None, listed_pulls=None):
     Plan or NoWeek
         Each with a ``sentence``. Questions that are open, or a yes that needs a clinician, come before anything is computed.
 
+    Raises
+    ------
+    InputError
+        What is no client, no rules, no dict of spans, no list of candidates.
+
     Notes
     -----
     A start to test on the person, not a proven best: which pull makes which back muscle grow more is
     an open question.
     """
+    a_client(client), rules is None or some_rules(rules)
+    known_spans = None if known_spans is None else checked_spans(known_spans)
+    if listed_pulls is not None:
+        listed_pulls = several("listed_pulls", listed_pulls, Candidate, "sm.week.candidates()")
     before = after_pain(client.hurt, client.health) or before_any_week(client.health)
     if before is not None:
         return before
@@ -238,10 +250,16 @@ def _rows(client, rules, pulls, week, known_spans):
     )
 
 
+def a_plan(plan):
+    """Return ``plan`` if it is a `Plan`, else raise `InputError` in words that say how to make one."""
+    return thing("plan", plan, Plan, "sm.plan_week(client)")
+
+
+@checked_call
 def by_pull(plan):
-    """The pulls of a ``plan`` in the order they come: a tuple of pairs, the first row and all its days."""
+    """The pulls of a ``plan`` in the order they come: a tuple of pairs, the first row and all its days; `InputError` for no plan."""
     days = {}
-    for row in plan.rows:
+    for row in a_plan(plan).rows:
         days.setdefault(row.name, (row, []))[1].append(row.day)
     return tuple((row, tuple(on)) for row, on in days.values())
 

@@ -6,25 +6,37 @@ A file of records is JSON. It is checked whole before anything is made of it, an
 import json
 from dataclasses import MISSING, astuple, fields
 
-from ..inputs import InputError
+from ..inputs import InputError, checked_call, choice, mapping
+from ..json_file import JsonKind, is_same
 from ..people import Lifter
-from .client import Client
+from .client import Client, a_client
 from .load import Carried, Known
 
 KIND, VERSION = "clients of a week", 1
+FILE = JsonKind(
+    "clients",
+    "this file was not saved by these panels; choose a .json file of clients that the planner saved",
+    largest=400_000, deepest=6,
+)  # fmt: skip
 MEASURES = ("stature", "mass", "biacromial")  # [m], [kg], [m]; only what was measured
-MOST_CLIENTS, MOST_LETTERS, DEEPEST = 200, 400_000, 6
+MOST_CLIENTS = 200
 LOADS = {"known": Known, "carried": Carried}
+CLIENT = JsonKind("client", "it holds names with values")
 OWN = {field.name: field for field in fields(Client) if field.name not in ("lifter", *LOADS)}
 
 
+@checked_call
 def record_of(client, measures):
     """A ``client`` (`client.Client`) as a dict of plain values; ``measures`` is what was measured: stature, mass, biacromial [m], [kg].
+    Others raise `InputError`.
 
     >>> from shoulder_model import Lifter
     >>> record_of(Client(Lifter.average("men")), {})["experience"]
     'novice'
     """
+    a_client(client)
+    for name in mapping("measures", measures, "stature, mass and biacromial to what was measured"):
+        choice("measures", name, MEASURES)
     plain = {name: getattr(client, name) for name in OWN}
     plain = {name: list(value) if isinstance(value, tuple) else value for name, value in plain.items()}
     loads = {name: [list(astuple(one)) for one in getattr(client, name)] for name in LOADS}
@@ -32,6 +44,7 @@ def record_of(client, measures):
     return {"sex": client.lifter.sex, "measures": measured, **plain, **loads}
 
 
+@checked_call
 def client_of(record):
     """The `Client` of one ``record``, a dict as `record_of` gives it; what it leaves out is the usual.
 
@@ -40,11 +53,7 @@ def client_of(record):
     InputError
         A field that there is not, a value of the wrong kind, or one that `Client` refuses.
     """
-    if not isinstance(record, dict):
-        raise InputError("client", "client: each one is a set of named values; save it again from the panel")
-    unknown = sorted(set(map(str, record)) - {*OWN, *LOADS, "sex", "measures"})
-    if unknown:
-        raise InputError("client", f"client: {unknown[0][:40]!r} is no field of a client; take it out")
+    CLIENT.names("it", record, (), (*OWN, *LOADS, "sex", "measures"))
     values = {name: _of_kind(name, record[name]) for name in OWN if name in record}
     measures = _measures(record.get("measures", {}))
     sex = record.get("sex", "women")
@@ -100,16 +109,17 @@ def records_text(records, shown=0):
     return json.dumps(content, indent=1, ensure_ascii=False) + "\n"
 
 
-def read_records(text):
-    """The records in a saved ``text``, a list of dicts, each checked as a client, and the place of the one shown.
+@checked_call
+def read_records(content):
+    """The records in a saved file, ``content`` text or bytes: a list of dicts, each checked as a client, and the place of the one shown.
 
     Raises
     ------
     InputError
         In one line: it is no such file, or which client has what that cannot be used.
     """
-    content = _content(text)
-    clients, shown = content["clients"], content.get("shown", 0)
+    made = _content(content)
+    clients, shown = made["clients"], made.get("shown", 0)
     if not isinstance(clients, list) or not 1 <= len(clients) <= MOST_CLIENTS:
         raise InputError("clients", f"clients: a file has 1 to {MOST_CLIENTS} of them")
     for place, record in enumerate(clients, 1):
@@ -122,26 +132,12 @@ def read_records(text):
     return clients, shown
 
 
-def _content(text):
-    """The JSON of a saved text, of this kind and version."""
-    wrong = InputError(
-        "clients",
-        "clients: this file was not saved by these panels; choose a .json file of clients that the planner saved",
-    )
-    if len(text) > MOST_LETTERS:
-        raise InputError(
-            "clients", f"clients: the file is longer than {MOST_LETTERS} letters; save fewer clients in it"
-        )
-    depth = deepest = 0
-    for letter in text:
-        depth += (letter in "[{") - (letter in "]}")
-        deepest = max(deepest, depth)
-    try:
-        content = json.loads(text) if deepest <= DEEPEST else None
-    except ValueError:
-        raise wrong from None
-    if not isinstance(content, dict) or content.get("kind") != KIND or "clients" not in content:
-        raise wrong
-    if content.get("version") != VERSION:
-        raise InputError("clients", f"clients: this file is of another version than {VERSION}; save it again")
-    return content
+def _content(content):
+    """What stands in a saved file of this kind and version."""
+    made = FILE.read(content)
+    if not is_same(made.get("kind"), KIND):
+        raise FILE.wrong(FILE.not_one)
+    if not is_same(made.get("version"), VERSION):
+        raise FILE.wrong(f"this file is of another version than {VERSION}; save it again")
+    FILE.names("it", made, ("kind", "version", "clients"), ("shown",))
+    return made

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, fields
 from functools import cache
 
-from ..inputs import choice
+from ..inputs import checked_call, choice, thing
 from ..tables import read_table
 
 EXPERIENCE = ("novice", "intermediate", "advanced")
@@ -48,14 +48,23 @@ class Rules:
     lowering_s: float
 
 
-@cache
+@checked_call
 def rules(experience):
-    """The `Rules` for an ``experience``, "novice", "intermediate" or "advanced"; units in ``data/week_rules.csv``.
+    """The `Rules` for an ``experience``, "novice", "intermediate" or "advanced", else `InputError`; units in ``data/week_rules.csv``.
 
     >>> rules("novice").repetitions_low, rules("novice").repetitions_high
     (8, 12)
     """
-    choice("experience", experience, EXPERIENCE)
+    return _rules(choice("experience", experience, EXPERIENCE))
+
+
+def some_rules(rules):
+    """Return ``rules`` if they are `Rules`, else raise `InputError` in words that say where they are found."""
+    return thing("rules", rules, Rules, "sm.week.rules('novice')")
+
+
+@cache
+def _rules(experience):
     kinds = {field.name: field.type for field in fields(Rules)}
     rows = [row for row in read_table("week_rules.csv") if row["experience"] in ("any", experience)]
     return Rules(**{row["name"]: kinds[row["name"]](float(row["value"])) for row in rows})

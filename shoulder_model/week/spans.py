@@ -7,7 +7,10 @@ client's sex through the muscles. One pull is clearly above another where the tw
 
 from functools import cache
 
+from ..inputs import Allowed, InputError, checked_call, choice, mapping, vectors
 from ..tables import read_table
+
+SHARE = Allowed(0.0, 1.0, "", "give a share, 0 to 1")
 
 
 @cache
@@ -17,9 +20,23 @@ def spans():
     return {(row["name"], row["group"]): (float(row["low"]), float(row["high"])) for row in rows}
 
 
+@checked_call
 def span_of(name, group):
-    """The stored span (low, high) of the candidate ``name`` (str) for a muscle ``group`` (str), shares 0 to 1."""
+    """The stored span (low, high) of the candidate ``name`` (str) for a muscle ``group`` (str), shares 0 to 1; else `InputError`."""
+    choice("name", name, tuple(one for one, _ in spans())), choice("group", group, tuple(of for _, of in spans()))
     return spans()[name, group]
+
+
+def checked_spans(known):
+    """The spans ``known``, a dict of the same kind as `spans`; anything else raises `InputError`."""
+    found = {}
+    for key, span in mapping("known_spans", known, "(name of a candidate, muscle group) to (low, high)").items():
+        if not isinstance(key, tuple) or len(key) != 2 or not all(isinstance(part, str) for part in key):
+            raise InputError(
+                "known_spans", "known_spans: each key is the name of a candidate and a muscle group, in a tuple"
+            )
+        found[key] = tuple(vectors("known_spans", span, SHARE, 2).tolist())
+    return found
 
 
 def clearly_less(name, others, groups, known=None):

@@ -2,10 +2,13 @@
 
 import numpy as np
 
-from .candidates import BEHIND, COUNTED, DIRECTIONS
+from ..inputs import checked_call
+from .candidates import BEHIND, COUNTED, DIRECTIONS, a_candidate
+from .client import a_client
 from .groups import GROUPS
 from .health import LOW_BACK
 from .programme import Line, Programme, Target
+from .rules import some_rules
 from .spans import clearly_less
 
 PREFERENCE = {  # cost of a visit; own order, no source
@@ -46,11 +49,13 @@ def counts_by_name(fitted, rules):
     return {name: np.array([counts[name] for counts in each]) for name in (*COUNTED, *DIRECTIONS)}
 
 
+@checked_call
 def bands(client, rules):
     """Weekly sets (low, high, wanted) of each group with a target, as the ``rules`` say.
 
-    The goal of the ``client`` slides the wanted ones, in half sets.
+    The goal of the ``client`` slides the wanted ones, in half sets. `InputError` for no client or no rules.
     """
+    a_client(client), some_rules(rules)
     low, high = rules.weekly_sets_low, rules.weekly_sets_high
     part = {"lat": 1 - client.goal, "mid-back": client.goal}
     return {group: (low, high, round(2 * (low + (high - low) * part[group])) / 2) for group in GROUPS}
@@ -66,8 +71,13 @@ def only_allowed(pull, rules):
     return is_wide(pull, rules) or pull.name == BEHIND
 
 
+@checked_call
 def can_be_done(client, rules, candidate):
-    """Whether equipment, health and pull-ups of a ``client`` leave a ``candidate`` under ``rules``: facts, whatever is wished."""
+    """Whether equipment, health and pull-ups of a ``client`` leave a ``candidate`` under ``rules``: facts, whatever is wished.
+
+    What is no client, no rules, no candidate raises `InputError`.
+    """
+    a_client(client), some_rules(rules), a_candidate(candidate)
     in_a_row, high = client.own_weight_repetitions, rules.repetitions_high
     enough = rules.repetitions_low + rules.repetitions_left_low
     return (

@@ -1,7 +1,9 @@
 """A week of pulls in a coach's words, a line each: what a pull counts for, why this one, how to set it up."""
 
+from ..inputs import checked_call
 from ..words import counted, lean_words, listed
 from .candidates import COUNTED, DIRECTIONS
+from .client import a_client
 from .groups import GROUPS
 from .health import LOW_BACK
 from .spans import clearly_less
@@ -281,8 +283,10 @@ def client_words(client):
     )
 
 
+@checked_call
 def health_words(client):
-    """What was asked about health and what holds, in words, for the page of a ``client``."""
+    """What was asked about health and what holds, in words, for the page of a ``client``, else `InputError`."""
+    a_client(client)
     cleared = [name for name, answer in client.health.items() if answer == "cleared"]
     told = "Health questions asked and answered."
     if cleared:

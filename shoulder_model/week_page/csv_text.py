@@ -1,9 +1,9 @@
-"""The week as CSV text, a line for each pull on each day; cells that a spreadsheet would work out are made inert."""
+"""The week as rows of a table, one for each pull on each day."""
 
 import numpy as np
 
 from ..inputs import InputError
-from ..tables import inert, table_text
+from ..tables import table_text
 from ..training.dose import starts
 from ..week.health import NoWeek
 from ..week.plan import Plan
@@ -15,8 +15,8 @@ CSV_HEADS = (
 )  # fmt: skip
 
 
-def page_csv(answer):
-    """The week as CSV text; of a `week.health.NoWeek` the lines that say why there is none.
+def page_rows(answer):
+    """The week as rows of cells, text or numbers in the units of their heads; of a `week.health.NoWeek` the lines that say why there is none.
 
     Parameters
     ----------
@@ -25,16 +25,19 @@ def page_csv(answer):
     Raises
     ------
     InputError
-        It is neither; two weeks have no CSV.
+        It is neither; two weeks have no table.
     """
     if isinstance(answer, NoWeek):
-        return table_text([["no week"], *([inert(line)] for line in answer.lines)])
+        return [["no week"], *([line] for line in answer.lines)]
     if not isinstance(answer, Plan):
         raise InputError("answer", "answer: give what plan_week returned, one week")
     started = starts(answer)
-    return table_text(
-        [CSV_HEADS, *([inert(cell) for cell in _cells(row, started[row.name].load)] for row in answer.rows)]
-    )
+    return [CSV_HEADS, *(_cells(row, started[row.name].load) for row in answer.rows)]
+
+
+def page_csv(answer):
+    """The rows of `page_rows` of an ``answer`` (plan.Plan or health.NoWeek) as CSV text."""
+    return table_text(page_rows(answer))
 
 
 def _cells(row, load):

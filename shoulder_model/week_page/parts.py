@@ -3,8 +3,9 @@
 Made here once, as a `document.parts.Document`; `document.html` and `document.pdf` put the same on paper.
 """
 
-from ..document.parts import Box, Document, Entry, Fields, Heading, Line, NewPage, Points, Table, plain
+from ..document.parts import Box, Document, Entry, Fields, Heading, Line, NewPage, Points, Table
 from ..inputs import InputError
+from ..printed import plain
 from ..training.dose import left_words, progress_words, rest_words, starts
 from ..week.health import NoWeek
 from ..week.plan import Plan, by_pull

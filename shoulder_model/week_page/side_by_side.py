@@ -1,6 +1,7 @@
 """Two weeks side by side: the same pulls on one line, differences in sets named."""
 
-from ..document.parts import Heading, Line, Points, Table, plain
+from ..document.parts import Heading, Line, Points, Table
+from ..printed import plain
 from ..week.plan import by_pull
 from ..week.words import client_words, grip_words, health_words
 from .wording import COUNTED, days_words, equipment_words, more_words

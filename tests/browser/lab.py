@@ -4,7 +4,6 @@ import contextlib
 import json
 import os
 import re
-import shutil
 import signal
 import socket
 import subprocess
@@ -17,9 +16,15 @@ from pathlib import Path
 import nbformat
 import psutil
 
-from shoulder_model.lab.launch import HOME, LECTURE_PAGE, environment, lab_arguments, lecture_environment, trust
+from shoulder_model.checkout import HOME
+from shoulder_model.lab.places import lay_out
 
-TOKEN = "for-the-tests-only"
+START = """import sys
+from pathlib import Path
+from shoulder_model.lab.launch import start
+start(Path.cwd(), Path(".lab").absolute(), port=int(sys.argv[1]), browser=False, lecture=next(iter(sys.argv[2:]), None))
+"""
+PLAIN = ("Open this address: ", "To stop, press Ctrl+C in this window.")
 BROWSER = os.environ.get("CHROMIUM", "/usr/bin/chromium")
 FLAGS = [
     "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
@@ -52,29 +57,22 @@ OUTSIDE = """root => {
 
 
 class Lab:
-    """The server, started with the launcher's own arguments on a copy of the workbook; ``lecture`` as the command line has it."""
+    """The launcher's own server on a copy of the workbook; ``lecture`` as the command line has it."""
 
     def __init__(self, lecture=None):
         self.folder = tempfile.TemporaryDirectory(prefix="workbook-", ignore_cleanup_errors=True)
-        home, state = Path(self.folder.name), Path(self.folder.name) / ".lab"
-        for room in ("workbook", "figures"):
-            shutil.copytree(HOME / room, home / room, ignore=shutil.ignore_patterns(".*", "__pycache__"))
-        (home / LECTURE_PAGE).parent.mkdir(parents=True)
-        shutil.copy(HOME / LECTURE_PAGE, home / LECTURE_PAGE)
-        trust(home, state)
+        home, self.token = Path(self.folder.name), ""
+        lay_out(home, HOME)
         with socket.socket() as probe:
             probe.bind(("127.0.0.1", 0))
             self.port = probe.getsockname()[1]
         self.address = f"http://127.0.0.1:{self.port}"
-        given = lab_arguments(home, state, port=self.port, browser=False)
-        line = [sys.executable, "-m", "jupyterlab", *given, f"--IdentityProvider.token={TOKEN}"]
+        line = [sys.executable, "-c", START, str(self.port), *([] if lecture is None else [lecture])]
         self.log = open(home / "log", "w")
         self.practice = home / "practice" / "practice.sqlite"
         own = {"PYTHONPATH": str(HOME), "SHOULDER_MODEL_PRACTICE": str(self.practice.parent)}
-        where = os.environ | environment(state) | own
-        where |= {} if lecture is None else lecture_environment(state, lecture)
         self.server = subprocess.Popen(
-            line, env=where, cwd=home, stdout=self.log, stderr=self.log, start_new_session=True
+            line, env=os.environ | own, cwd=home, stdout=self.log, stderr=self.log, start_new_session=True
         )
         try:
             wait(self._answers, "the server to answer")
@@ -82,14 +80,26 @@ class Lab:
             self.stop()
             raise RuntimeError("JupyterLab did not start") from error
 
+    @property
+    def printed(self):
+        """What the server has printed so far."""
+        return Path(self.log.name).read_text()
+
+    @property
+    def noise(self):
+        """Lines of it that are not meant for a reader."""
+        return [line for line in self.printed.splitlines() if not line.startswith(PLAIN)]
+
     def _answers(self):
-        assert self.server.poll() is None, Path(self.log.name).read_text()
-        return self.get("/api") is not None
+        assert self.server.poll() is None, self.printed
+        said = re.search(r"^Open this address: http\S+\?token=(\w+)$", self.printed, re.MULTILINE)
+        self.token = said[1] if said else ""
+        return self.token and self.get("/api") is not None
 
     def request(self, path, method="GET"):
         """One request with the token; the answer's text, or None while nobody listens."""
         request = urllib.request.Request(
-            f"{self.address}{path}", method=method, headers={"Authorization": f"token {TOKEN}"}
+            f"{self.address}{path}", method=method, headers={"Authorization": f"token {self.token}"}
         )
         try:
             with urllib.request.urlopen(request, timeout=10) as reply:
@@ -131,7 +141,7 @@ def wait(done, what):
 class Chapter:
     """One chapter in a fresh page: open it, run it, look at it."""
 
-    def __init__(self, lab, browser, name, width=1280, height=720, context=None):
+    def __init__(self, lab, browser, name, width=1280, height=720, context=None, patient=True):
         self.lab, self.path = lab, f"workbook/{name}.ipynb"
         if context is None:
             context = browser.new_context(viewport={"width": width, "height": height}, accept_downloads=True)
@@ -140,9 +150,10 @@ class Chapter:
         self.page.on("pageerror", lambda error: self.errors.append(str(error)))
         self.page.on("console", lambda line: self.errors.append(line.text) if line.type == "error" else None)
         self.page.on("request", self._note_outside)
-        self.page.goto(f"{lab.address}/doc/tree/{self.path}?token={TOKEN}")
+        self.page.goto(f"{lab.address}/doc/tree/{self.path}?token={lab.token}")
         self.page.wait_for_selector(".jp-Notebook .jp-Cell", timeout=1000 * PATIENCE)
-        wait(self.kernel_is_connected, "the kernel")  # the toolbar says idle before the kernel listens
+        if patient:
+            wait(self.kernel_is_connected, "the kernel")  # the toolbar says idle before the kernel listens
 
     def _note_outside(self, request):
         if not request.url.startswith((self.lab.address, f"ws://127.0.0.1:{self.lab.port}", "data:", "blob:")):
@@ -239,7 +250,7 @@ class Chapter:
 
 def open_and_run(chapter):
     """What has to hold for every ``chapter`` when a reader opens it, and after "Run everything"."""
-    page = chapter.page
+    page, before = chapter.page, chapter.lab.noise  # a kernel that another test has killed is told of
     assert page.locator(".jp-Dialog").count() == 0
     assert "Run everything" in page.locator(".jp-Notebook").inner_text()[:1500]
     assert chapter.code_in_sight == 0 and chapter.open_folds == 0
@@ -253,6 +264,7 @@ def open_and_run(chapter):
     assert pictures.evaluate_all("all => all.filter(one => !one.naturalWidth).length") == 0
     assert chapter.outside == []
     assert chapter.errors == []
+    assert chapter.lab.noise == before
 
 
 class PanelPage:

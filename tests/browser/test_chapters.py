@@ -2,9 +2,13 @@
 
 from pathlib import Path
 
+import nbformat
 import pytest
 
-from .lab import HOMES, Chapter, open_and_run
+from shoulder_model.lab.trust import trust
+
+from .accessibility import of_chapter
+from .lab import HOMES, PATIENCE, Chapter, open_and_run
 
 pytestmark = pytest.mark.browser
 CHAPTERS = sorted(path.stem for path in (Path(__file__).parents[2] / "workbook").glob("*.ipynb"))
@@ -14,7 +18,9 @@ FIRST_PANEL = "03_grip_width"
 @pytest.mark.parametrize("name", [name for name in CHAPTERS if name not in HOMES])
 def test_chapter_opens_and_runs(name, open_chapter):
     """Those with a panel are opened in test_panels.py."""
-    open_and_run(open_chapter(name))
+    chapter = open_chapter(name)
+    open_and_run(chapter)
+    assert of_chapter(chapter.page) == {}
 
 
 def test_a_guess_opens_its_answer_and_no_other(open_chapter):
@@ -50,6 +56,35 @@ def test_a_guess_is_made_by_keyboard_alone(open_chapter):
             break
     page.keyboard.press("Enter")
     page.locator(".pull-picture").first.wait_for(state="visible")
+
+
+def test_run_everything_waits_for_a_kernel_that_is_slow_to_start(lab, browser):
+    startup = Path(lab.folder.name, ".lab", "ipython", "profile_default", "startup")
+    startup.mkdir(parents=True, exist_ok=True)
+    slow = startup / "00_slow.py"
+    slow.write_text("import time; time.sleep(4)")
+    chapter = Chapter(lab, browser, "02_one_arm_one_plane", patient=False)
+    try:
+        chapter.press("Run everything")
+        chapter.page.locator(".jp-Toolbar").get_by_text("Starting …", exact=True).wait_for(timeout=2000)
+    finally:
+        chapter.page.locator(".jp-Toolbar").get_by_text("Run everything", exact=True).wait_for(timeout=1000 * PATIENCE)
+        slow.unlink()
+    chapter.page.get_by_role("button", name="Show me").first.wait_for(timeout=1000 * PATIENCE)
+    assert chapter.errors == []
+    chapter.close()
+
+
+def test_a_foreign_notebook_does_not_run_what_it_has_saved(lab, browser):
+    harm = nbformat.v4.new_output("display_data", {"text/html": "<p>seen</p><img src=x onerror='window.harm = 1'>"})
+    cells = [nbformat.v4.new_code_cell("1", outputs=[harm])]
+    foreign = nbformat.v4.new_notebook(cells=cells, metadata={"kernelspec": {"display_name": "P", "name": "python3"}})
+    nbformat.write(foreign, Path(lab.folder.name) / "workbook" / "foreign.ipynb")
+    trust(Path(lab.folder.name), Path(lab.folder.name) / ".lab" / "jupyter")  # as the next start does
+    chapter = Chapter(lab, browser, "foreign")
+    chapter.page.get_by_text("seen", exact=True).wait_for()
+    assert chapter.page.evaluate("() => window.harm") is None
+    chapter.close()
 
 
 def test_the_code_is_shown_hidden_and_remembered(lab, browser):

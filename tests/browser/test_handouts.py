@@ -15,6 +15,7 @@ from shoulder_model.handout.work_sheet import work_sheet
 from shoulder_model.lab.launch import HOME
 from shoulder_model.lesson import read_chapter
 
+from .accessibility import faults
 from .lab import BROWSER
 
 NAME = "03_grip_width"
@@ -102,6 +103,7 @@ def test_a_page_asks_for_nothing_and_has_its_own_fonts(opened, folder, name):
     assert outside == [(folder / name).as_uri()] and page.errors == []
     used = page.evaluate("[...document.fonts].filter(font => font.status === 'loaded').map(font => font.family)")
     assert any("DejaVu Sans" in family for family in used)
+    assert faults(page, "body") == []
 
 
 @pytest.mark.browser

@@ -10,7 +10,8 @@ import pytest
 
 from shoulder_model.lecture import read_run_sheet
 
-from .lab import PATIENCE, TOKEN, Lab, wait
+from .accessibility import faults
+from .lab import PATIENCE, Lab, wait
 
 pytestmark = pytest.mark.browser
 SHORT, LONG = "row_or_pulldown_45", "who_does_the_work_90"
@@ -53,7 +54,7 @@ class Lecture:
         self.page = browser.new_context(viewport={"width": width, "height": height}, accept_downloads=True).new_page()
         self.errors = []
         self.page.on("pageerror", lambda error: self.errors.append(str(error)))
-        self.page.goto(f"{lab.address}/doc/tree/shoulder_model/lecture/lecture.ipynb?token={TOKEN}")
+        self.page.goto(f"{lab.address}/doc/tree/shoulder_model/lecture/lecture.ipynb?token={lab.token}")
         self.page.wait_for_selector(".lecture.open h1", timeout=1000 * PATIENCE)
 
     def press(self, *keys):
@@ -249,6 +250,10 @@ def test_nothing_is_off_the_screen_and_letters_are_large(long, browser):
 
 def test_leaving_and_coming_back(short, browser):
     lecture = Lecture(short, browser)
+    for _ in range(4):
+        assert faults(lecture.page, ".lecture.open") == []
+        lecture.press("PageDown")
+        lecture.settle()
     lecture.press("Escape")
     assert lecture.page.locator(".lecture.open").count() == 0
     lecture.page.get_by_role("button", name="Back to the lecture").click()

@@ -112,7 +112,7 @@ MEASURE = """area => {
   const walker = document.createTreeWalker(area, NodeFilter.SHOW_TEXT);
   while (walker.nextNode()) {
     const one = walker.currentNode.parentElement, words = walker.currentNode.textContent.trim();
-    if (!words || !one.getClientRects().length || one.closest("style, title")) continue;
+    if (!words || !one.getClientRects().length || one.closest("style, title, .pull-heard")) continue;
     const svg = one.closest("svg");
     if (svg) {
       const scale = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;

@@ -4,6 +4,7 @@ import json
 
 import pytest
 
+from .accessibility import of_chapter
 from .lab import HOMES, Chapter, PanelPage, open_and_run
 
 pytestmark = pytest.mark.browser
@@ -116,7 +117,7 @@ def test_keep_one_and_read_the_difference(panel):
 
 def test_save_everything_and_open_the_set_up_again(panel, tmp_path):
     panel.press("Save and open")
-    kinds = {"SVG": b"<?xml", "PNG": b"\x89PNG", "CSV": b"", "JSON": b"{"}
+    kinds = {"SVG": b"<?xml", "PNG": b"\x89PNG", "CSV": b"\xef\xbb\xbf", "JSON": b"{"}
     for kind, start in kinds.items():
         with panel.page.expect_download() as caught:
             several = kind == "JSON" and panel.root.get_by_role("button", name="Save the clients").count()
@@ -127,15 +128,30 @@ def test_save_everything_and_open_the_set_up_again(panel, tmp_path):
         assert caught.value.suggested_filename.endswith(f"panel.{kind.lower()}")
     (saved,) = tmp_path.glob("*.json")
     words = panel.words
-    slider = panel.sliders()[0]
-    slider.focus()
-    panel.page.keyboard.press("Home")
-    panel.becomes(lambda p: p.words != words, "the set-up to change")
+    move_away(panel, words)
     panel.root.locator('input[type="file"]').last.set_input_files(saved)
     panel.becomes(lambda p: p.words == words, "the saved set-up to come back")
-    panel.page.keyboard.press("Home")
+    move_away(panel, words)
     drop(panel, saved)
     panel.becomes(lambda p: p.words == words, "the dropped set-up to come back")
+    path = panel.root.get_by_placeholder("or its path, then Enter")
+    path.fill(f"'{saved}'")
+    for _ in range(2):  # the same path opens again
+        move_away(panel, words)
+        path.press("Enter")
+        panel.becomes(lambda p: p.words == words, "the set-up to come back by its path")
+    path.fill("/dev/zero")
+    path.press("Enter")
+    panel.becomes(lambda p: "a folder or a device" in p.trouble, "the plain line about the path")
+
+
+def move_away(panel, words):
+    """Move the first slider, so that the panel says something else than ``words``."""
+    panel.sliders()[0].focus()
+    for key in ("Home", "ArrowRight"):  # it may stand at its end
+        panel.page.keyboard.press(key)
+    panel.becomes(lambda p: p.words != words, "the set-up to change")
+    panel.at_rest()  # a page holds moves back while the kernel is busy, but not what opens a file
 
 
 def drop(panel, path):
@@ -199,3 +215,8 @@ def test_moved_as_fast_as_a_hand_can_the_last_value_stands(panel):
     panel.page.keyboard.press("ArrowRight")
     panel.becomes(lambda p: p.words == settled, "the same words for the same value")
     assert panel.trouble == ""
+
+
+def test_axe_finds_no_serious_fault_in_either_theme(panel):
+    """The last one: it opens every answer of the chapter, and leaves it dark."""
+    assert of_chapter(panel.page) == {}

@@ -111,7 +111,9 @@ def set_up(planner, settings):
             planner.write(name, value)
         elif name == "only":
             planner.fold("Equipment", True)
-            for box in planner.root.locator(".widget-checkbox:visible label").all():
+            labels = planner.root.locator(".widget-checkbox:visible label")
+            wait(labels.count, "the equipment to show")
+            for box in labels.all():
                 words = box.inner_text().strip("\u200b ")
                 if words:
                     box.locator("input").set_checked(words in value)

@@ -7,6 +7,7 @@ import pytest
 from shoulder_model.practice.bank import make
 from shoulder_model.practice.record import Record
 
+from .accessibility import faults
 from .lab import Chapter, wait
 
 pytestmark = pytest.mark.browser
@@ -117,6 +118,7 @@ def test_an_evening_by_keyboard(practice, lab):
         wait(lambda: practice.focused() == practice.title, "the keyboard at the question")
         practice.answer_by_keyboard()
         practice.root.locator(".verdict").wait_for()
+        assert faults(practice.page, ".practice") == []
         wait(practice.heard, "what a screen reader is told")
         if practice.root.locator(".verdict.right").count() == 0:
             practice.tab_to("Show me")
@@ -132,6 +134,11 @@ def test_an_evening_by_keyboard(practice, lab):
     practice.tab_to("What is weak")
     practice.becomes("What is weak")
     assert practice.root.locator("figure svg").count() == 1 and practice.root.locator("tbody tr").count() >= 3
+    assert faults(practice.page, ".practice") == []
+    practice.page.set_viewport_size({"width": 640, "height": 720})
+    view = practice.root.evaluate("one => [one.scrollWidth, one.clientWidth]")
+    practice.page.set_viewport_size({"width": 1280, "height": 720})
+    assert view[0] <= view[1] + 1, "wider than a narrow page"
 
 
 def test_a_slip_is_named_and_a_second_try_is_there(practice, lab):

@@ -5,8 +5,10 @@ import re
 from pathlib import Path
 
 import nbformat
+import numpy as np
 import pytest
 from matplotlib.text import Text
+from PIL import Image
 
 from shoulder_model.draw.forest import Forest
 from shoulder_model.draw.forest_lines import ForestLine, ForestTrial
@@ -18,6 +20,7 @@ spec = importlib.util.spec_from_file_location("figure_build", ROOT / "figures" /
 figures = importlib.util.module_from_spec(spec)
 spec.loader.exec_module(figures)
 TOLERANCE = 1.0  # pixel
+FAR_OFF = 90  # of 255: what fewer colours may do to one of them
 
 
 def drawn_texts(stage):
@@ -105,6 +108,18 @@ def test_a_projectors_figure_can_be_read(name):
     assert not overlaps(texts)
 
 
+@pytest.mark.parametrize("name", figures.films())
+def test_a_film_is_small_moves_and_comes_to_rest(name):
+    with Image.open(ROOT / "figures" / f"{name}.gif") as kept:
+        assert (ROOT / "figures" / f"{name}.gif").stat().st_size < 2_000_000
+        assert kept.n_frames >= 20 and kept.info["loop"] == 1, "it plays twice"
+        shown = kept.convert("RGB")
+    image, _ = next(figures.recipe(name).film())
+    assert image.size == shown.size
+    differs = np.abs(np.asarray(image, float) - np.asarray(shown, float)).max(axis=2) > FAR_OFF
+    assert differs.mean() < 0.001, "the stored film is another one: run figures/build.py"
+
+
 def test_words_that_are_small_or_cut_or_touch_are_found():
     figure = new_figure()
     axes = figure.add_axes([0, 0, 1, 1])
@@ -148,4 +163,4 @@ def test_embedded_pictures_carry_the_recipes_words(page, words, name):
 
 
 def test_every_figure_is_used_somewhere():
-    assert set(figures.recipes()) == {name for _, _, name in EMBEDDED}
+    assert {*figures.recipes(), *figures.films()} == {name for _, _, name in EMBEDDED}

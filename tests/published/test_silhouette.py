@@ -31,12 +31,15 @@ SEXES = pytest.mark.parametrize("sex", ["men", "women"])
 
 
 @SEXES
-def test_means_and_spreads_are_the_surveys(sex):
+def test_means_and_spreads_are_the_surveys(sex, outside):
     for name, printed in ANSUR[sex].items():
         scale = 100 if name.endswith(("breadth", "circumference")) and "_to_" not in name else 1
-        assert_allclose(np.multiply(scale, silhouette.survey_quantity(sex, name)), printed, rtol=1e-12)
+        found = np.multiply(scale, silhouette.survey_quantity(sex, name))
+        outside(printed[0], found[0], "cm" if scale == 100 else "", spread=printed[1], what=name.replace("_", " "))
+        assert_allclose(found, printed, rtol=1e-12)
 
 
+@pytest.mark.identity
 @SEXES
 def test_the_two_tables_of_the_survey_agree(sex):
     for name, other in {"stature": "stature", "biacromial_breadth": "biacromial"}.items():
@@ -46,6 +49,7 @@ def test_the_two_tables_of_the_survey_agree(sex):
         assert_allclose(silhouette.survey_quantity(sex, name), (people.mean[at], people.sd[at]), atol=0.00006)
 
 
+@pytest.mark.identity
 @SEXES
 def test_the_bands_add_up_to_the_whole_sample(sex):
     bands, (mean, sd) = waist_bands(sex), ANSUR[sex]["shoulder_to_waist_circumference"]
@@ -57,12 +61,16 @@ def test_the_bands_add_up_to_the_whole_sample(sex):
     assert abs(np.sqrt(people @ (sds**2 + (means - pooled) ** 2) / people.sum()) - sd) < 0.001
 
 
-def test_band_ends_as_printed():
+def test_band_ends_as_printed(outside):
+    # ANSUR II, NATICK/TR-15/007, derived
     men, women = (waist_bands(sex) for sex in ("men", "women"))
+    outside((1.438, 1.119), (men[0].mean, men[-1].mean), what="men")
+    outside((1.367, 1.047), (women[0].mean, women[-1].mean), what="women")
     assert (men[0].high, men[0].mean, men[-1].low, men[-1].mean) == (0.46, 1.438, 0.60, 1.119)
     assert (women[0].mean, women[-1].mean) == (1.367, 1.047)
 
 
+@pytest.mark.identity
 @SEXES
 def test_spread_and_mean_of_the_ratio_fit_one_correlation(sex):
     """SD of the ratio tells how shoulder and waist go together; the same correlation has to give its mean."""
@@ -78,23 +86,28 @@ def test_spread_and_mean_of_the_ratio_fit_one_correlation(sex):
 
 
 @SEXES
-def test_waist_to_stature_is_nearly_normal(sex):
-    """Counted people below each band edge against the normal that chapter 01 uses: within 3 points."""
+def test_waist_to_stature_is_nearly_normal(sex, outside):
+    """ANSUR II, NATICK/TR-15/007: counted people below each band edge against the normal that chapter 01 uses: within 3 points."""
     mean, sd = silhouette.survey_quantity(sex, "waist_to_stature")
     bands = waist_bands(sex)
     counted = 100 * np.cumsum([band.people for band in bands]) / PEOPLE[sex]
+    outside(counted[:-1], [silhouette.percentile(band.high, mean, sd) for band in bands[:-1]], "% of people")
     for band, share in zip(bands[:-1], counted, strict=False):
         assert abs(silhouette.percentile(band.high, mean, sd) - share) < 3.05
 
 
-def test_contest_bodybuilders_stand_apart():
+def test_contest_bodybuilders_stand_apart(outside):
     # J Sports Sci 1991;9(1):23-32: 36 men on contest day, chest / abdomen 1.345 ± 0.059 (another waist site)
     mean, sd = silhouette.survey_quantity("men", "chest_to_waist_circumference")
+    outside("1.345 on contest day, 3 SD above", mean, spread=0.059)
     assert 3 < (1.345 - mean) / sd < 3.4 and (1.345 - mean) / 0.059 > 3
 
 
 @SEXES
-def test_muscle_and_fat_outside_the_frame_are_a_fifth(sex):
+def test_muscle_and_fat_outside_the_frame_are_a_fifth(sex, outside):
+    # ANSUR II, NATICK/TR-15/007, derived
     wide, bone = silhouette.means(sex, "bideltoid_breadth", "biacromial_breadth")
-    assert round(100 * (wide - bone), 1) == {"men": 9.5, "women": 8.5}[sex]
+    printed = {"men": 9.5, "women": 8.5}[sex]
+    outside(printed, 100 * (wide - bone), "cm")
+    assert round(100 * (wide - bone), 1) == printed
     assert 0.18 < 1 - bone / wide < 0.20

@@ -63,31 +63,36 @@ def largest(movement):
     return float(isometric_torque(movement, RAISED, np.radians(MOVEMENTS[movement][2])).max())
 
 
+@pytest.mark.identity
 @pytest.mark.parametrize("movement", MOVEMENTS)
 def test_the_bodies_torque_here_is_the_model_s(movement):
     own = isometric_torque(movement, RAISED, np.radians(MOVEMENTS[movement][2]))
     np.testing.assert_allclose(torque(movement, reference_body()), own, rtol=1e-12)
 
 
-def test_adduction_of_ten_young_adults_j_biomech_2007_40_2442():
+def test_adduction_of_ten_young_adults_j_biomech_2007_40_2442(outside):
     # 67.9 ± 28.4 N m, both sexes; before any factor is fitted to it
     found = isometric_torque("adduction", np.radians(np.arange(0, 61, 10)), 0.0)
+    outside(67.9, (found.min(), found.max()), "N m", spread=28.4)
     assert np.all((found > 67.9 - 28.4) & (found < 67.9 + 28.4))
 
 
-def test_order_of_strength():
+def test_order_of_strength(outside):
     # Extension first: Clin Orthop 1991;271:249 (pages from memory), 50 adults; adduction first: Arch Phys Med Rehabil
     # 1985;66:384.
     # They agree that these two lead, then flexion, then abduction.
     order = sorted(MOVEMENTS, key=largest, reverse=True)
+    outside("adduction and extension, flexion, abduction", ", ".join(order))
     assert set(order[:2]) == {"adduction", "extension"} and order[2:] == ["flexion", "abduction"]
 
 
 @pytest.mark.parametrize(
     ("strong", "weak", "ratio"), [("extension", "flexion", 5 / 4), ("adduction", "abduction", 2 / 1)]
 )
-def test_ratios_lie_in_the_band_of_random_bodies_arch_phys_med_rehabil_66_384(strong, weak, ratio):
+def test_ratios_lie_in_the_band_of_random_bodies(strong, weak, ratio, outside):
+    # Arch Phys Med Rehabil 1985;66:384
     low, high = np.percentile(drawn(strong).max(axis=1) / drawn(weak).max(axis=1), BAND)
+    outside(ratio, (low, high))
     assert low < ratio < high
     assert 1.0 / 3 < (high - low) / ratio < 1.0  # a band that still says something
 
@@ -98,7 +103,8 @@ def men_s_isometric_factor():
     return fact("isometric_adduction") / largest("adduction") / ((1 + of_women) / 2)
 
 
-FLEXION_OF_MEN = {0: 89.9, 45: 68.6}  # N m, static strength of men, measured means; no spread printed
+# static strength of men, measured means; no spread printed, and the paper cannot be located
+FLEXION_OF_MEN = {0: 89.9, 45: 68.6}  # N m
 
 
 def flexion_band(factor, elevation_deg):
@@ -110,27 +116,24 @@ def flexion_band(factor, elevation_deg):
     return np.percentile(factor * change * drawn("flexion")[:, at], BAND)
 
 
-HANGING = "50 to 82 N m with the strength of college men's pulldown, measured 89.9"
-
-
-@pytest.mark.parametrize("elevation_deg", [pytest.param(0, marks=pytest.mark.xfail(strict=True, reason=HANGING)), 45])
-def test_static_shoulder_flexion_of_the_man_the_model_expects(elevation_deg):
+@pytest.mark.parametrize("elevation_deg", FLEXION_OF_MEN)
+def test_static_shoulder_flexion_of_the_man_the_model_expects(elevation_deg, outside):
     """With the strength of college men's pulldown: 50 to 82 and 37 to 98 N m."""
-    low, high = flexion_band(sm.expected_strength(MEN).factor, elevation_deg)
-    assert low < FLEXION_OF_MEN[elevation_deg] < high, (low, high)
+    span, measured = flexion_band(sm.expected_strength(MEN).factor, elevation_deg), FLEXION_OF_MEN[elevation_deg]
+    outside.undecided(measured, span, "N m", holds=span[0] < measured < span[1])
 
 
 @pytest.mark.parametrize("elevation_deg", FLEXION_OF_MEN)
-@pytest.mark.xfail(strict=True, reason="with the factor from adduction men make 34 to 56 and 25 to 66 N m")
-def test_static_shoulder_flexion_of_men_as_strong_as_their_adduction(elevation_deg):
-    low, high = flexion_band(men_s_isometric_factor(), elevation_deg)
-    assert low < FLEXION_OF_MEN[elevation_deg] < high, (low, high)
+def test_static_shoulder_flexion_of_men_as_strong_as_their_adduction(elevation_deg, outside):
+    span, measured = flexion_band(men_s_isometric_factor(), elevation_deg), FLEXION_OF_MEN[elevation_deg]
+    outside.undecided(measured, span, "N m", holds=span[0] < measured < span[1])
 
 
-@pytest.mark.xfail(strict=True, reason="measured flexion falls by a quarter from 0 to 45°, the model's does not")
-def test_static_shoulder_flexion_falls_as_the_arm_is_raised():
+def test_static_shoulder_flexion_falls_as_the_arm_is_raised(outside):
+    """Measured it falls by a quarter from 0 to 45°."""
     found = torque("flexion", reference_body(), np.radians([0.0, 45.0]))
-    assert found[1] < 0.9 * found[0]
+    measured = list(FLEXION_OF_MEN.values())
+    outside.undecided(measured, found, "N m", holds=found[1] < 0.9 * found[0])
 
 
 # ---------------------------------------------------------------- elbow
@@ -158,15 +161,17 @@ def elbow_row(turn):
     return np.maximum(tables.columns[0, 3], 0.0).sum()
 
 
-def test_elbow_torque_by_hand_turn_physiol_rep_2018_6_e13560():
+def test_elbow_torque_by_hand_turn_physiol_rep_2018_6_e13560(outside):
     found = np.array([elbow_row(turn) for turn in ORDER])
     assert found[0] > found[1] > found[2]
     assert found[0] == pytest.approx(isometric_elbow_torque())
-    np.testing.assert_allclose(found / found[0], np.array([243.6, 213.6, 113.6]) / 243.6, rtol=1e-9)
+    measured = np.array([243.6, 213.6, 113.6]) / 243.6
+    outside(measured, found / found[0], "of neutral")
+    np.testing.assert_allclose(found / found[0], measured, rtol=1e-9)
 
 
 @pytest.mark.parametrize("balance", BALANCES)
-def test_a_pull_that_the_elbow_stops_follows_the_hand_turn_physiol_rep_2018_6_e13560(balance):
+def test_a_pull_that_the_elbow_stops_follows_the_hand_turn_physiol_rep_2018_6_e13560(balance, outside):
     pull, point = sm.pulls["chin-up"], slice(-3, None)
 
     def holds(turn, elbow=0.3):  # an elbow so weak that it alone stops the pull
@@ -181,9 +186,11 @@ def test_a_pull_that_the_elbow_stops_follows_the_hand_turn_physiol_rep_2018_6_e1
     ]  # of a tenth; about all axes the biceps is held back at the shoulder
     for turn in ORDER:  # it is the elbow that gives out: stronger there by a tenth, and the pull goes up
         assert np.all(holds(turn, 0.33) > least * found[turn])
+    outside(" over ".join(ORDER), [found[turn].min() for turn in ORDER], "kg")
     assert np.all(found["neutral"] > found["supinated"]) and np.all(found["supinated"] > found["pronated"])
 
 
+@pytest.mark.identity
 def test_elbow_flexion_of_men_physiol_rep_2018_6_e13560():
     # 243.6 N with the neutral hand at the lever we assume, 0.29 m; the elbow's own factor is made from it
     factor = men_s_isometric_factor() * fact("elbow_over_shoulder_strength")
@@ -193,6 +200,7 @@ def test_elbow_flexion_of_men_physiol_rep_2018_6_e13560():
 # ---------------------------------------------------------------- repetitions
 
 
+@pytest.mark.identity
 @pytest.mark.parametrize("row", equations(), ids=lambda row: row["equation"])
 def test_expected_repetitions_at_80_percent(row):
     found = rm.repetitions_at(0.8).each[row["equation"]]
@@ -200,23 +208,28 @@ def test_expected_repetitions_at_80_percent(row):
 
 
 @pytest.mark.parametrize("measured", [9.9, 10.0])
-def test_measured_repetitions_at_80_percent_j_strength_cond_res_2009_23_3_1022(measured):
-    # lat pulldown, 35 men and 23 women; the printed interval of the equations is 7.3 to 10.0
+def test_measured_repetitions_at_80_percent(measured, outside):
+    # J Strength Cond Res 2009;23(3):1022: lat pulldown, 35 men and 23 women; the printed interval of the equations is 7.3 to 10.0
     interval = rm.repetitions_at(0.8)
+    outside(measured, (interval.low, interval.high), "repetitions")
     assert (round(interval.low, 1), round(interval.high, 1)) == (7.3, 10.0)
     assert interval.low < measured <= interval.high + 0.05  # at its very edge, and above all but one equation
     assert sum(value > measured - 0.05 for value in interval.each.values()) == 1
 
 
-def test_measured_pulldowns_beside_the_equations():
+def test_measured_pulldowns_beside_the_equations(outside):
     """J Strength Cond Res 2009;23(3):1022 at 80 %; Sports 2024;12(9):233, a cubic in repetitions (its form inferred)."""
     measured = measured_pulldown()
     assert [(one.repetitions, one.share) for one in measured[:2]] == [(9.9, 0.80), (10.0, 0.80)]
     coefficients = (0.987542505, 0.0152700149, 0.00278487038, -0.000115638888)  # as printed for the lat pull
     for one in measured[2:]:
         assert 1 / np.polynomial.polynomial.polyval(one.repetitions, coefficients) == pytest.approx(one.share, abs=5e-4)
-    outside = [one.repetitions for one in measured[2:] if one.repetitions <= 12 and not in_interval(one)]
-    assert outside == [5.0]  # 89.4 % measured, the equations end at 88.9 %
+    missed = [one.repetitions for one in measured[2:] if one.repetitions <= 12 and not in_interval(one)]
+    for one in measured[2:]:
+        if one.repetitions <= 12 and one.repetitions not in missed:
+            span = share_of_maximum(one.repetitions)
+            outside(one.share, (span.low, span.high), "of the maximum", what=f"{one.repetitions:g} repetitions")
+    assert missed == [5.0]  # 89.4 % measured, the equations end at 88.9 %
 
 
 def in_interval(one):

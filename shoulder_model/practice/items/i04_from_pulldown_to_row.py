@@ -114,7 +114,7 @@ def part_from_w_at_an_angle(chance):
         f"How much {asked} does the load ask of each shoulder? (Take {GRAVITY} N/kg. Leave out the arm's own weight.)",
     )
     pull = held_pull("seated row wide", load_kg=load, room_angle=np.radians(angle))
-    torque = tape_law(float(pull.force(None)), w / 100, a / 100, pull.pull_angle)
+    torque = tape_law(float(pull.force(Lifter.average("men"))), w / 100, a / 100, pull.pull_angle)
     ask = Number(float(torque[0 if function == "cos" else 2]), "N m", 1.5, 50, within=0.1)
     return Item(question, ask, "w makes adduction overhead and horizontal abduction ahead.", work, slips)
 

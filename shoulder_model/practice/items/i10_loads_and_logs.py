@@ -1,11 +1,10 @@
 """Items of chapter 10: a first load from a remembered set, what a log says of each pull, the next load, pain."""
 
-from dataclasses import dataclass
 from functools import cache
 
 from ...repetition.repetition_maximum import one_repetition_maximum, share_of_maximum
 from ...training import Entry, verdicts
-from ...week import Known, all_no, candidates, first_load, liftable, next_load, rules, steps
+from ...week import FittedPull, Known, Row, all_no, candidates, first_load, liftable, next_load, rules, steps
 from ...week.health import after_pain
 from ...week.load_words import range_words
 from ...words import counted, written
@@ -133,13 +132,9 @@ def the_load_of_another_pull(chance):
     return Item(question, Choice(options, letter_of(options, right)), hint, work, slips)
 
 
-@dataclass(frozen=True)
-class _Row:
-    """What `verdicts` reads of a row of a week."""
-
-    name: str
-    repetitions: tuple
-    candidate: object
+def _row(pull, repetitions):
+    """A row of a week with what `verdicts` reads of it."""
+    return Row(1, "Monday", FittedPull(_by_name()[pull], None, 0.0, None, 0.0, {}, True), 2, repetitions, {}, "")
 
 
 FAIR = f"{100 * rules('novice').load_step_low:.0f} to {100 * rules('novice').load_step_high:.0f} %"
@@ -183,7 +178,7 @@ def _logged(chance, rule, wanted):
     if next(kind for kind, true in fits.items() if true) != wanted:
         return _logged(chance, rule, wanted)
     sets = [Entry(pull, 3, load, reps[k], pain=pain[k], comfort=comfort[k], day=k + 1) for k in range(2)]
-    (found,) = verdicts(sets, (_Row(pull, (low, high), _by_name()[pull]),), rule)
+    (found,) = verdicts(sets, (_row(pull, (low, high)),), rule)
     told = (
         f"{pull[0].upper()}{pull[1:]}, last sets of two sessions at {load} kg: {reps[0]} and {reps[1]} repetitions. "
         f"Comfort was {comfort[0]} and {comfort[1]} of 10, and pain {pain[0]} and {pain[1]} of 10."

@@ -179,6 +179,6 @@ def bar_round_the_chin(chance):
         f"pull runs) is {shift:g} cm longer.",
         f"How much more extension does the load ask of each shoulder there? Take {GRAVITY} N/kg.",
     )
-    key = float(held_pull("front pulldown", load_kg=load).force(None)) * shift / 100
+    key = float(held_pull("front pulldown", load_kg=load).force(Lifter.average("men"))) * shift / 100
     ask = Number(key, "N m", 0.9, 20, within=0.06)
     return Item(question, ask, "The extension torque is the pull on one hand times a.", work, slips)

@@ -24,11 +24,11 @@ from shoulder_model.document.parts import (
     Points,
     Question,
     Table,
-    plain,
 )
 from shoulder_model.document.pdf import document_pdf, shown
 from shoulder_model.document.scene import KINDS, Dot, Label, Mark, Scene, Stroke
 from shoulder_model.inputs import InputError
+from shoulder_model.printed import plain
 
 from .papers import check_inside, check_same_on_both, pages, read, squeezed
 

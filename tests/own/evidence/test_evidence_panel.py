@@ -211,7 +211,7 @@ def test_a_difference_off_the_axis_gets_a_wider_axis():
 
 def test_the_table_has_every_line_blanks_where_no_number_is_and_nothing_that_is_executed():
     panel = EvidencePanel("grip width", "latissimus dorsi")
-    rows = list(csv.DictReader(io.StringIO(panel.content("csv").decode())))
+    rows = list(csv.DictReader(io.StringIO(panel.content("csv").decode("utf-8-sig"))))
     assert len(rows) == len(panel.state.shown) == 10
     for row, result in zip(rows, panel.state.shown, strict=True):
         assert (row["g"] == "") == (result.kind != "difference") and row["citation"] == result.citation
@@ -256,7 +256,7 @@ def test_a_set_up_of_another_question_opens():
 
 def test_a_dropped_trial_table_joins_the_results_as_the_readers_own():
     panel = EvidencePanel()
-    panel.door.opened = {"name": "class.csv", "text": example_trial(), "count": 1}
+    panel.door.receive("class.csv", example_trial().encode())
     assert panel.picture.said["trouble"] == "" and panel.set_up(panel.state) == "Grip width, largest load"
     assert len(panel.state.shown) == 5 and "5 results of 3 trials" in panel.words
     heads = [pair[0].get_text() for pair in panel.forest.heads if pair[0].get_text()]
@@ -274,7 +274,7 @@ def test_a_dropped_trial_table_joins_the_results_as_the_readers_own():
 def test_a_wrong_table_is_one_line_above_the_picture_with_the_files_name_and_changes_nothing():
     panel = EvidencePanel()
     before = panel.words, panel.overlay
-    panel.door.opened = {"name": "class.csv", "text": example_trial().replace("grip width", "grips"), "count": 1}
+    panel.door.receive("class.csv", example_trial().replace("grip width", "grips").encode())
     assert (
         panel.picture.said["trouble"]
         == "class.csv, line 3, column 'question': 'grips' is not known; nearest: grip width"
@@ -295,7 +295,7 @@ def test_blank_and_example_tables_are_saved(monkeypatch):
         "invented_trial.csv",
         *(f"evidence-panel.{kind}" for kind in ("svg", "png", "csv", "json")),
     ]
-    assert sent[1][1][0].decode() == example_trial() and ".csv" in panel.door.words[1]
+    assert sent[1][1][0].decode("utf-8-sig") == example_trial() and ".csv" in panel.door.words[1]
 
 
 # the picture's parts

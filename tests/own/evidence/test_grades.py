@@ -34,6 +34,10 @@ def numbers(study, points, n=16, correlation=None, **more):
         (pointing("a", "first", held="differ") + pointing("b", "second"), "hint", "second"),
         ([numbers("a", 20, also_changed="width")], "something else", ""),
         ([numbers("a", 20, n=200, held="one")], "something else", ""),
+        # a paper that cannot be found counts for nothing, and does not stand against one that can
+        (pointing("a", "first", located=False), "something else", ""),
+        ([numbers("a", 20, n=200, located=False)], "something else", ""),
+        (pointing("a", "first", located=False) + pointing("b", "second"), "hint", "second"),
         # numbers: clear of zero and short, clear and long, around zero and short, around zero and long
         ([numbers("a", 5, n=100)], "sure", "first"),
         ([numbers("a", -5, n=100)], "sure", "second"),

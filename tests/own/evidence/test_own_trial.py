@@ -18,6 +18,7 @@ SECOND = [50, 40, 62.5, 40, 57.5, 32.5, 72.5, 45, 57.5, 40]
 
 def test_the_example_is_read_as_by_hand():
     (row,) = read_trials(example_trial())
+    assert read_trials(example_trial().encode("utf-16")) == (row,)
     first, second = np.array(FIRST), np.array(SECOND)
     together = np.cov(first, second, ddof=1)
     assert (row.n, row.question, row.muscle, row.held, row.own) == (10, "grip width", "largest load", "each", True)
@@ -99,7 +100,7 @@ LONG = "\n".join([example_trial().rstrip(), *(f",,,,,,,,,,,{k},1,2" for k in ran
     [
         ("", "", "no person in it; fill in one row a person"),
         ("{}", "line 1", "column 'trial' is missing; start from a blank trial table"),
-        (b"\xff\xfea\x00", "", "not plain text in UTF-8; save it as CSV UTF-8"),
+        (b"\xffabc", "", "not plain text in UTF-8; save it as CSV UTF-8"),
         ("x" * (LARGEST + 1), "", f"more than {LARGEST} characters"),
         (changed("grip width", "grip"), "line 3, column 'question'", "'grip' is not known; nearest: grip width"),
         (changed("largest load", "lats"), "line 3, column 'muscle or load'", "'lats' is not known; nearest"),

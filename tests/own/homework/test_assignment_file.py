@@ -4,6 +4,7 @@ import json
 import random
 import subprocess
 import sys
+from dataclasses import replace
 
 import pytest
 
@@ -62,8 +63,10 @@ def test_what_is_no_assignment_is_refused(content):
 
 def test_one_that_is_too_long_or_of_another_version_is_refused(monkeypatch):
     assert "version" in refusal(TEXT.replace('"version":1', '"version":2'))
-    assert "students" in refusal(TEXT.replace('"students":', '"people":'))
-    monkeypatch.setattr(assignment_file, "LARGEST", 100)
+    assert "'people', which is not known" in refusal(TEXT.replace('"students":', '"people":'))
+    assert "'title' stands there twice" in refusal(TEXT.replace('"students":', '"title":'))
+    assert "another version" in refusal(TEXT.replace('"version":1', '"version":true'))
+    monkeypatch.setattr(assignment_file, "FILE", replace(assignment_file.FILE, largest=100))
     assert "too long" in refusal(TEXT)
 
 

@@ -17,7 +17,7 @@ from shoulder_model.homework.report import feedback_document, report_document
 from shoulder_model.homework.sheets import blank_answers
 from shoulder_model.inputs import InputError
 from shoulder_model.practice.asks import Number
-from shoulder_model.tables import inert, table_text
+from shoulder_model.tables import data_text, inert, table_text
 from tests.own.document.papers import check_inside, pages, read, squeezed
 
 from .invented import STUDENTS, class_answers, homework, keys_of, some_students
@@ -56,7 +56,7 @@ def test_the_blank_table_filled_in_is_read():
     filled = [[*row[:3], *keys] for row, (_, _, keys) in zip(rows, KEYS, strict=True)]
     for delimiter in ",;\t":
         for encoding in ("utf-8-sig", "utf-16"):
-            marks = mark(table_text([heads, *filled], delimiter).encode(encoding), OPENED)
+            marks = mark(data_text([heads, *filled], delimiter).encode(encoding), OPENED)
             assert [one.score for one in marks.marked] == [COUNT] * len(STUDENTS) and not marks.told
 
 

@@ -4,7 +4,7 @@ import random
 import re
 
 from shoulder_model.lecture.run_sheet import SHEETS, RunSheetError, parse_run_sheet
-from shoulder_model.lecture.toml_text import Wrong, file_text
+from shoulder_model.toml_file import Wrong, file_text
 from tests.gone_wrong import as_it_is, cut, junk_of
 from tests.own.lecture.sheet_checker import obeys
 

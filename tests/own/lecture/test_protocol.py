@@ -11,7 +11,8 @@ from shoulder_model.inputs import InputError
 from shoulder_model.lecture.protocol import HEADS, Hands, protocol_csv, read_protocol
 from shoulder_model.lecture.screens import Step, answer_screen, ask_screen
 
-WORDS = st.text(st.characters(codec="utf-8", exclude_characters="\r\x00"), min_size=1, max_size=30)
+STEERING = "".join(map(chr, (*range(9), *range(11, 32), 127)))  # no run sheet has them
+WORDS = st.text(st.characters(codec="utf-8", exclude_characters=STEERING), min_size=1, max_size=30)
 
 
 def steps(*asked):
@@ -66,17 +67,17 @@ GOOD = protocol_csv("Rows", TWO, HANDS)
 @pytest.mark.parametrize(
     ("content", "why"),
     [
-        ("", "its first line is not"),
+        ("", "there is nothing in it"),
         ("a,b\n1,2\n", "its first line is not"),
-        (GOOD.replace("Rows", "Pulldowns"), r"row 2: it is of 'Pulldowns'"),
-        (GOOD.replace("wide?", "broad?"), "row 2: this lecture has no such question"),
-        (GOOD.replace(",11\n", ",eleven\n"), "row 3: votes = 'eleven'"),
-        (GOOD.replace(",11\n", ",-1\n"), "row 3: votes = '-1'"),
-        (GOOD.replace(",11\n", ",1e3\n"), "row 3: votes = '1e3'"),
-        (GOOD.replace(",11\n", ",²\n"), "row 3: votes = '²'"),
-        (GOOD.replace(",11\n", ",11,\n"), "row 3: 9 cells"),
-        (GOOD.replace(",5,", ",99999,"), "row 2: minute = '99999'"),
-        ('"' + GOOD, "it is no table"),
+        (GOOD.replace("Rows", "Pulldowns"), "line 2: it is of 'Pulldowns'"),
+        (GOOD.replace("wide?", "broad?"), "line 2: this lecture has no such question"),
+        (GOOD.replace(",11\n", ",eleven\n"), "line 3: votes = 'eleven'"),
+        (GOOD.replace(",11\n", ",-1\n"), "line 3: votes = '-1'"),
+        (GOOD.replace(",11\n", ",1e3\n"), "line 3: votes = '1e3'"),
+        (GOOD.replace(",11\n", ",²\n"), "line 3: votes = '²'"),
+        (GOOD.replace(",11\n", ",11,\n"), "line 3: 9 cells"),
+        (GOOD.replace(",5,", ",99999,"), "line 2: minute = '99999'"),
+        ('"' + GOOD, "no table can be read here"),
         ("x" * 2_000_000, "too long"),
     ],
 )
@@ -88,3 +89,9 @@ def test_what_is_no_protocol_of_this_lecture_is_refused_in_one_line(content, why
 
 def test_a_table_that_a_spreadsheet_saved_opens_too():
     assert read_protocol("\ufeff" + GOOD.replace("\n", "\r\n"), "Rows", TWO) == HANDS
+    assert read_protocol(GOOD.replace(",", ";").encode("utf-16"), "Rows", TWO) == HANDS
+
+
+def test_a_date_that_is_none_is_refused():
+    with pytest.raises(InputError, match="is none; write it as 2026-01-31"):
+        read_protocol(GOOD.replace("2026-03-02", "x" * 500, 1), "Rows", TWO)

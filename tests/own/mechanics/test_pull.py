@@ -70,7 +70,7 @@ def test_a_taped_touch_point_replaces_the_named_one():
         ({"grip_ratio": None}, r"grip_ratio is missing"),
         ({"hand_turn": "overhand"}, r"hand_turn 'overhand' is not known; choose from|nearest"),
         ({"grip_width": 1.0}, r"field 'grip_width' is not known; nearest: grip_ratio"),
-        ({"hands": 3}, r"hands = 3 is not 1 or 2"),
+        ({"hands": 3}, r"hands = 3 is outside 1 to 2: count the hands"),
         ({"body_share": 1.4}, r"body_share = 1.4 of body mass is outside"),
     ],
 )

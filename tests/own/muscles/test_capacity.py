@@ -316,9 +316,9 @@ def test_stronger_lifters_hold_more_and_know_it():
     [
         (lambda: sm.rep(MEN, PULL, balance="planes"), "balance", "balance 'planes' is not known; nearest: plane"),
         (lambda: sm.rep(MEN, PULL, side_force="gripped"), "side_force", "side_force 'gripped' is not known; nearest: grip"),
-        (lambda: sm.rep(MEN, PULL, strength=0.0), "factor", r"factor = 0 is outside 0.01 to 30: 1 is the strength of the table's young adult"),
-        (lambda: sm.rep(MEN, PULL, strength=31.0), "factor", "strong lifters have 2 to 5"),
-        (lambda: sm.rep(MEN, PULL, strength="strong"), "factor", "factor = 'strong' is not a number"),
+        (lambda: sm.rep(MEN, PULL, strength=0.0), "strength", r"strength = 0 is outside 0.01 to 30: 1 is the strength of the table's young adult"),
+        (lambda: sm.rep(MEN, PULL, strength=31.0), "strength", "strong lifters have 2 to 5"),
+        (lambda: sm.rep(MEN, PULL, strength="strong"), "strength", "strength = 'strong' is not a number"),
         (lambda: sm.Strength(1.0, 1.1, 2.0, 2.0, ""), "factor", "outside its own band; give low <= factor <= high"),
         (lambda: sm.Strength(1.0, 0.9, 0.95, 2.0, ""), "factor", "outside its own band"),
         (lambda: sm.Strength(1.0, 0.9, 1.1, -2.0, ""), "elbow", "elbow = -2 is outside 0.01"),

@@ -4,7 +4,7 @@ from numpy.testing import assert_allclose
 
 import shoulder_model as sm
 from shoulder_model.inputs import InputError
-from shoulder_model.mechanics import arm_at, hand_path
+from shoulder_model.mechanics import Posture, arm_at, hand_path
 from shoulder_model.mechanics.pull import HAND_TURNS
 from shoulder_model.muscles import MUSCLES, beyond_forearm, drive, forearm_turn, leverage, pull_band
 from shoulder_model.muscles.elbow import FLEXORS
@@ -42,13 +42,11 @@ def test_the_band_is_one_standard_error_of_both_means():
 
 def test_an_arm_hanging_bent_holds_a_bar_palm_up_down_and_between():
     # elbow at the side, forearm ahead (sagittal): a hammer grip is neutral, palm down is pronated by 90°
-    class Level:
-        hand = np.array([[0.25, -0.3, 0.0]])
-        elbow = np.array([[0.0, -0.3, 0.0]])
-        hinge = np.array([[0.0, 0.0, 1.0]])
-
+    humerus = np.eye(3)[None]  # its columns: ahead, up the shaft, to the right
+    level = Posture(np.array([[0.0, -0.3, 0.0]]), np.array([[0.25, -0.3, 0.0]]), np.array([np.pi / 2]), humerus)
+    assert_allclose(level.hinge, [[0.0, 0.0, 1.0]])
     pull = sm.pulls["seated row close"].change(touch_up=-0.3, touch_forward=0.1)
-    found = [float(forearm_turn(Level, pull.change(hand_turn=turn))[0]) for turn in HAND_TURNS]
+    found = [float(forearm_turn(level, pull.change(hand_turn=turn))[0]) for turn in HAND_TURNS]
     assert_allclose(np.degrees(found), [90, 0, -90], atol=1e-9)
 
 

@@ -50,7 +50,7 @@ def test_a_saved_record_comes_in_by_the_door_which_stands_on_its_page_only(panel
     assert panel.door.layout.display == "none"
     panel.act({"do": "progress"})
     assert panel.door.layout.display is None
-    panel.door.opened = {"name": "x.csv", "text": "", "data": memoryview(other.record.export()), "count": 1}
+    panel.door.receive("x.csv", other.record.export())
     assert panel.page.view["lines"][0].startswith("1 answer taken over")
     panel.act({"do": "home"})
     assert panel.door.layout.display == "none"

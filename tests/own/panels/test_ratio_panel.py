@@ -199,7 +199,7 @@ def test_a_set_up_brings_its_tapes(panel):
 
 def test_the_table_is_the_panel_at_every_step_of_its_slider(panel):
     panel.sliders["off_cm"].value = 1
-    header, *rows = panel.content("csv").decode().strip().split("\n")
+    header, *rows = panel.content("csv").decode("utf-8-sig").strip().split("\n")
     assert header.split(",")[:3] == ["muscle at each side [mm]", "shoulders tape [cm]", "waist tape [cm]"]
     saved = np.array([row.split(",") for row in rows], dtype=float)
     assert len(saved) == 41

@@ -14,6 +14,7 @@ import shoulder_model as sm
 from shoulder_model.inputs import InputError
 from shoulder_model.panels import SessionPanel
 from shoulder_model.panels.session import PAGES
+from shoulder_model.training.log import blank_log
 from shoulder_model.week import NoWeek, Plan, all_no, questions
 from shoulder_model.week.rules import EXPERIENCE
 from shoulder_model.week.wish_names import WISHES
@@ -229,7 +230,7 @@ def test_a_known_load_gives_a_first_load_on_the_equipments_steps(panel):
 
 def filled(panel, repetitions, pain=0):
     """The panel's blank log, filled in for two weeks."""
-    head, *rows = csv.reader(io.StringIO(panel.log_return.blank(panel.state.answer)))
+    head, *rows = csv.reader(io.StringIO(blank_log(panel.state.answer)))
     done = []
     for week in (1, 2):
         for row in rows:
@@ -347,7 +348,7 @@ def test_a_moved_slider_taken_back_gives_the_same_answer_object(panel):
 
 
 def test_the_numbers_table_has_a_row_for_every_candidate(panel):
-    head, *rows = csv.reader(io.StringIO(panel.content("csv").decode()))
+    head, *rows = csv.reader(io.StringIO(panel.content("csv").decode("utf-8-sig")))
     assert len(rows) == len(panel.state.answer.candidates) and np.isfinite(np.array(rows, float)).all()
     planned = sum(float(row[head.index("sets in this week")]) for row in rows)
     assert planned == sum(row.sets for row in panel.state.answer.rows)

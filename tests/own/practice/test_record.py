@@ -2,6 +2,7 @@
 out and back."""
 
 import contextlib
+import os
 import random
 import signal
 import sqlite3
@@ -389,6 +390,21 @@ def test_a_folder_that_cannot_be_written_is_said_and_read_all_the_same():
             path.chmod(0o755)
     assert not run.stderr
     assert run.stdout.splitlines() == ["0 1", "5 6", "7 8"]
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="folders have other rights there")
+def test_only_the_owner_can_read_the_record_whatever_the_user_lets_others_read(tmp_path):
+    before = os.umask(0)
+    try:
+        record, old = Record(tmp_path / "new" / "practice.sqlite"), tmp_path / "old.sqlite"
+        assert record.add(answer("a", 1)) == ""
+        filled(old, 1)
+        old.chmod(0o644)  # as an earlier edition left it
+        Record(old)
+    finally:
+        os.umask(before)
+    files = [record.path, record.path.with_name("practice.sqlite-door"), old]
+    assert [path.stat().st_mode & 0o777 for path in (record.path.parent, *files)] == [0o700, 0o600, 0o600, 0o600]
 
 
 def test_looking_makes_no_file(tmp_path):

@@ -17,7 +17,7 @@ CROWD = sm.draw_lifters(3, "men", seed=1)
     [
         (lambda: sm.rep(MAN, MANY), "pull", "a field that is an array; give the numbers to sweep"),
         (lambda: sm.sweep(MAN, MANY, trunk_lean=[0.0]), "pull", "a field that is an array; give the numbers to sweep"),
-        (lambda: sm.rep(MAN, PULL, points=2.7), "points", "points = 2.7: give a whole number"),
+        (lambda: sm.rep(MAN, PULL, points=2.7), "points", "points = 2.7 is not a whole number; give a count"),
         (lambda: sm.rep(MAN, PULL, points=1), "points", "points = 1 points is outside"),
         (lambda: sm.coverage(CROWD, PULL), "lifter", "a range of motion is for one person"),
         (lambda: from_torques(CROWD, adduction=60.0), "lifter", "a strength from torques is for one person"),

@@ -79,7 +79,7 @@ def test_every_catalogue_pull_reps_for_ordinary_people():
         (lambda: sm.rep(MEN, PULL, points=1), "points = 1 points is outside 2 points to"),
         (lambda: sm.sweep(MEN, PULL, grip=[1, 2]), "field 'grip' is not known; nearest: grip_ratio"),
         (lambda: sm.sweep(MEN, PULL, grip_ratio=[[1, 2]]), "grip_ratio has shape"),
-        (lambda: sm.sweep(MEN, PULL, grip_ratio=[]), "grip_ratio has shape"),
+        (lambda: sm.sweep(MEN, PULL, grip_ratio=[]), "grip_ratio is empty; give at least one number"),
         (lambda: sm.sweep(MEN, PULL, grip_ratio=[1, 4]), "grip_ratio = 4 x biacromial is outside"),
         (lambda: sm.rep(MEN, PULL.change(grip_ratio=[1.0, 2.0])), "give the numbers to sweep"),
     ],

@@ -34,7 +34,7 @@ NOVICE, INTERMEDIATE = rules("novice"), rules("intermediate")
         (("row", "heavy", 8), "load_kg", "not a number"),
         (("row", [40, 50], 8), "load_kg", "one number"),
         (("", 40, 8), "pull", "name of a pull"),
-        ((3, 40, 8), "pull", "name of a pull"),
+        ((3, 40, 8), "pull", "pull = 3 is not text"),
         (("x" * 61, 40, 8), "pull", "60 letters"),
     ],
 )

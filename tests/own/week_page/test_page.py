@@ -273,14 +273,20 @@ def test_two_weeks_share_a_line_for_each_pull_and_name_the_difference():
 
 @pytest.mark.parametrize(
     ("name", "clean"),
-    [("<b>Ann</b> & $x$", "<b>Ann</b> & $x$"), ("Ann\n\tB\u202etxt\u200f\x00", "Ann Btxt"), ("{nb} **A** __b__", None)],
+    [
+        ("<b>Ann</b> & $x$", "<b>Ann</b> & $x$"),
+        ("Ann\n\tB\u202etxt\u200f\x1b", "Ann Btxt"),
+        ("{nb} **A** __b__", None),
+        ("$x_{$", None),
+        ('"Q" & <i>', None),
+    ],
 )
 def test_a_name_prints_as_a_name(name, clean):
     clean, plan = clean or name, plan_week(replace(CLIENTS["bar"], name=name))
     html, printed = page_html(plan), pages(page_pdf(plan))[0]
     assert clean in read(html).texts and clean in document(plan).texts
     assert squeezed(clean) in squeezed(printed)
-    assert not {"\u202e", "\u200f", "\x00"} & set(html)
+    assert not {"\u202e", "\u200f", "\x1b"} & set(html)
 
 
 def test_the_csv_has_a_line_for_every_row_and_no_cell_is_a_formula():

@@ -21,12 +21,122 @@
   const LOOK = `.workbook-without-code .jp-CodeCell .jp-Cell-inputWrapper:has(.jp-InputPlaceholder) { display: none; }
     .workbook-without-code .jp-CodeCell .jp-OutputPrompt { visibility: hidden; }`;
 
+  // Panels without their kernel. The page keeps the last picture of each with the chapter, as an image in which nothing runs.
+  const LAST = "last_picture", SLOW = 4000; // ms a live panel may take to come back
+  const VIEW = ".jp-OutputArea-output.lm-Panel"; // what shows a widget
+  const ASLEEP = `${VIEW}:not(:has(*)) { font-size: 0; }
+    .asleep .jupyter-widgets-disconnected::before { content: none !important; }
+    .asleep-line { font-weight: 600; margin: 6px 0; } .asleep-picture { display: block; background: white; width: 100%; max-width: 1013px; }`;
+
+  function drawn(picture) {
+    const layers = [...picture.querySelectorAll(".layers svg[viewBox]")].filter((one) => !one.parentElement.closest("svg"));
+    if (!layers.length || !layers[0].getClientRects().length) return null;
+    const text = layers.map((one) => new XMLSerializer().serializeToString(one)).join("");
+    const box = layers[0].getAttribute("viewBox").split(" ");
+    return {
+      svg: `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${box.join(" ")}" width="${box[2]}" height="${box[3]}">${text}</svg>`,
+      verdict: picture.querySelector(".verdict").textContent,
+      words: picture.querySelector('svg[role="img"]').getAttribute("aria-label") ?? "",
+      still: picture.dataset.still ?? "",
+    };
+  }
+
+  function codeCells(panel) {
+    return panel.content.widgets.filter((cell) => cell.model.type === "code");
+  }
+
+  function rememberPictures(panel) {
+    for (const cell of codeCells(panel)) {
+      if (cell.node.querySelector(".asleep-picture")) continue;
+      const last = [...cell.node.querySelectorAll(".pull-picture")].map(drawn).find(Boolean);
+      if (last) cell.model.setMetadata(LAST, last);
+      else if (cell.model.getMetadata(LAST)) cell.model.deleteMetadata(LAST);
+    }
+  }
+
+  function asleepLine(cell, withPicture) {
+    const { outputs } = cell.model, texts = Array.from({ length: outputs.length }, (_, at) => String(outputs.get(at).data["text/plain"] ?? ""));
+    const is = (name) => texts.some((text) => text.startsWith(`${name}(`));
+    const called = is("PracticePanel") ? "Practice" : is("Guess") && !withPicture ? "This guess" : "This panel";
+    const line = Object.assign(document.createElement("p"), { className: "asleep-line" });
+    line.textContent = `${called} is asleep. Press Run everything to wake it.`;
+    return line;
+  }
+
+  // The figure that stands for the panel in a text below, and its caption, are not shown beside its last picture.
+  function hideFigure(cell, name) {
+    let below = cell.node;
+    for (let i = 0; name && below && i < 4; i++) {
+      below = below.nextElementSibling;
+      const figure = below?.querySelector(`img[src*="${CSS.escape(name)}.svg"]`)?.closest("p"), caption = figure?.nextElementSibling;
+      if (figure) figure.style.display = "none";
+      if (caption?.childNodes.length === 1 && caption.firstChild.nodeName === "EM") caption.style.display = "none";
+    }
+  }
+
+  // A chapter that was saved with its panels and opened without them.
+  function showSleepers(panel, since) {
+    for (const cell of codeCells(panel)) {
+      for (const output of cell.node.querySelectorAll(VIEW)) {
+        const slow = output.textContent.startsWith("Loading widget") && performance.now() - since > SLOW;
+        if (output.childElementCount || !(slow || output.textContent.startsWith("Error displaying widget"))) continue;
+        const last = cell.model.getMetadata(LAST), parts = [asleepLine(cell, Boolean(last))];
+        if (last) {
+          const image = Object.assign(document.createElement("img"), { className: "asleep-picture", alt: String(last.words) });
+          image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(String(last.svg))}`;
+          parts.push(Object.assign(document.createElement("p"), { textContent: String(last.verdict) }), image);
+          hideFigure(cell, String(last.still));
+        }
+        output.replaceChildren(...parts);
+      }
+    }
+  }
+
+  // The kernel has gone while the panels were open: their pictures stay, and nothing on them moves.
+  function putToSleep(panel) {
+    for (const cell of codeCells(panel)) {
+      for (const output of cell.node.querySelectorAll(VIEW)) {
+        if (output.querySelector(".asleep-line") || !output.querySelector(".pull-panel, .guess, .practice")) continue;
+        for (const part of output.children) part.inert = true;
+        output.classList.add("asleep");
+        output.prepend(asleepLine(cell, [...output.querySelectorAll(".pull-picture")].some((one) => one.getClientRects().length)));
+      }
+    }
+  }
+
+  function mindSleepers(panel) {
+    const { context, sessionContext } = panel, opened = performance.now();
+    const GONE = ["restarting", "autorestarting", "terminating", "dead"];
+    const watch = setInterval(() => showSleepers(panel, opened), 500);
+    panel.disposed.connect(() => clearInterval(watch));
+    context.saveState.connect((_, state) => { if (state === "started") rememberPictures(panel); });
+    sessionContext.statusChanged.connect((_, status) => { if (GONE.includes(status)) putToSleep(panel); });
+    sessionContext.kernelChanged.connect((_, { newValue }) => { if (!newValue) putToSleep(panel); });
+  }
+
   function look(shown) {
     document.body.classList.toggle("workbook-without-code", !shown);
   }
 
   function showCode(notebook, shown) {
     for (const cell of notebook.widgets) if (cell.model.type === "code") cell.inputHidden = !shown;
+  }
+
+  // Whether the kernel of a page answers: before that, JupyterLab would take cells and lose them.
+  function answers({ session }) {
+    const kernel = session?.kernel;
+    return kernel?.connectionStatus === "connected" && !["unknown", "starting", "restarting", "autorestarting", "dead"].includes(kernel.status);
+  }
+
+  // Waits for the kernel; false where the page is closed, or has none, before it answers.
+  async function kernelAnswers(panel) {
+    const { sessionContext } = panel;
+    await sessionContext.ready;
+    while (!answers(sessionContext)) {
+      if (panel.isDisposed || sessionContext.hasNoKernel || sessionContext.session?.kernel?.status === "dead") return false;
+      await new Promise((go) => setTimeout(go, 100));
+    }
+    return true;
   }
 
   // Runs every cell and leaves the reader, and the cell that is active, where they were.
@@ -93,12 +203,24 @@
       requires: [INotebookTracker],
       activate(app, tracker) {
         let shown = remembered();
-        document.head.append(Object.assign(document.createElement("style"), { textContent: LOOK }));
+        const starting = new Set(); // pages whose kernel is waited for, after the button was pressed
+        async function run(panel) {
+          if (starting.has(panel)) return;
+          starting.add(panel);
+          app.commands.notifyCommandChanged("workbook:run-everything");
+          try { await kernelAnswers(panel); } finally {
+            starting.delete(panel);
+            app.commands.notifyCommandChanged("workbook:run-everything");
+          }
+          if (!panel.isDisposed) return runEverything(panel, NotebookActions); // JupyterLab asks where there is no kernel
+        }
+        document.head.append(Object.assign(document.createElement("style"), { textContent: `${LOOK} ${ASLEEP}` }));
         look(shown);
         app.commands.addCommand("workbook:run-everything", {
-          label: "Run everything",
-          caption: "Run every cell of this chapter; you stay where you are",
-          execute: () => tracker.currentWidget && runEverything(tracker.currentWidget, NotebookActions),
+          label: () => (starting.has(tracker.currentWidget) ? "Starting …" : "Run everything"),
+          caption: "Run every cell of this chapter; you stay where you are. A chapter that was just opened first starts Python",
+          isEnabled: () => !starting.has(tracker.currentWidget),
+          execute: () => tracker.currentWidget && run(tracker.currentWidget),
         });
         app.commands.addCommand("workbook:show-code", {
           label: () => (shown ? "Hide the code" : "Show the code"),
@@ -116,6 +238,7 @@
           await panel.context.ready;
           await panel.revealed;
           if (panel.context.path.endsWith(LECTURE)) return lecture(panel, NotebookActions);
+          mindSleepers(panel);
           if (shown) showCode(panel.content, shown);
         });
       },

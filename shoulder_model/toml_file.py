@@ -5,11 +5,12 @@ Nothing in it is ever run or formatted. What is wrong with it is said with its l
 
 import math
 import re
-import stat
 import tomllib
 import unicodedata
 from functools import cached_property
-from pathlib import Path
+
+from .given_file import letters_of, read_path
+from .inputs import InputError
 
 LARGEST = 100_000  # bytes of a file
 LONGEST_LINE = 4_000  # characters
@@ -69,7 +70,7 @@ def hidden(character):
 
 
 def file_text(path):
-    """The text of the regular file at ``path`` (path-like), UTF-8 with or without a byte-order mark.
+    """The text of the regular file at ``path`` (path-like), UTF-8 or UTF-16, with or without a byte-order mark.
 
     Raises
     ------
@@ -77,24 +78,13 @@ def file_text(path):
         No such file, no regular one, too large, empty, not UTF-8; in words, with the line.
     """
     try:
-        path = Path(path)
-        found = path.stat()
-        if not stat.S_ISREG(found.st_mode):
-            raise Wrong(1, "this is no file but a folder or a device; give the file itself")
-        if found.st_size > LARGEST:
-            raise Wrong(1, f"the file has {found.st_size / 1000:.0f} kB; at most {LARGEST // 1000} kB can be read")
-        with path.open("rb") as file:
-            content = file.read(LARGEST + 1)
-    except FileNotFoundError:
-        raise Wrong(1, "there is no such file; check its name and folder") from None
-    except (OSError, ValueError) as error:
-        said = getattr(error, "strerror", None) or "its name cannot be used"
-        raise Wrong(1, f"the file cannot be opened ({said}); check its name and who may read it") from None
-    content = content.removeprefix(b"\xef\xbb\xbf")
+        content = read_path(path, LARGEST)
+    except InputError as error:
+        raise Wrong(1, str(error)) from None
     if not content.strip():
         raise Wrong(1, "the file is empty; start from a template")
     try:
-        return content.decode("utf-8")
+        return letters_of(content)
     except UnicodeDecodeError as error:
         line = content.count(b"\n", 0, error.start) + 1
         raise Wrong(line, "there is a letter that is not UTF-8; save the file as UTF-8 in your editor") from None
@@ -124,7 +114,7 @@ def tables(text):
         words = next((plain for said, plain in SLIPS.items() if str(error).startswith(said)), UNREAD)
         raise Wrong(int(found[1]) if found else len(text.rstrip().split("\n")), words) from None
     except RecursionError:
-        raise Wrong(1, "brackets stand inside brackets too often; a run sheet needs three at most") from None
+        raise Wrong(1, "brackets stand inside brackets too often; three are enough") from None
     except ValueError:
         raise Wrong(1, "a number in it has too many digits; give plain numbers") from None
 
