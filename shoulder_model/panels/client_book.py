@@ -26,7 +26,9 @@ class ClientBook(w.HBox):
         self._name()
 
     def keep(self, record):
-        """Take what the panel shows now as the record of the present client."""
+        """Take what the panel shows now as the record of the present client; one that was changed is not to be removed by one press."""
+        if record != self.records[self.place]:
+            self._doubt(False)
         self.records[self.place] = record
         self._name()
 

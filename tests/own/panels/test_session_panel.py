@@ -298,6 +298,9 @@ def test_several_clients_are_saved_and_come_back(panel):
     assert other.words == first and other.measures["stature"].value == "171" and other.client_name.value == "Ana <b>"
     other.book.gone.click()
     assert other.client_name.value == "Ana <b>" and "again" in other.book.gone.description
+    other.measures["stature"].value = "172"
+    assert other.book.gone.description == "Remove", "a change in between asks twice again"
+    other.book.gone.click()
     other.book.gone.click()
     assert other.client_name.value == "Boris" and len(other.book.records) == 1
     other.book.remove()
