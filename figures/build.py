@@ -51,17 +51,22 @@ def build_film(name, folder=HERE):
     first.save(folder / f"{name}.gif", save_all=True, append_images=others, duration=times, loop=1, optimize=True)
 
 
+def plain_letters(svg):
+    """An SVG's bytes in ASCII, other letters as references: pages that pass a picture on letter by letter know no others."""
+    return svg.decode("utf-8").encode("ascii", "xmlcharrefreplace")
+
+
 def build(name, folder=HERE):
     """Draw one figure into ``folder`` as SVG and PNG, and for a projector; a film as GIF."""
     if name in films():
         return build_film(name, folder)
     stage = recipe(name).stage()
-    for kind in ("svg", "png"):
-        (folder / f"{name}.{kind}").write_bytes(stage.save(kind))
+    (folder / f"{name}.png").write_bytes(stage.save("png"))
+    (folder / f"{name}.svg").write_bytes(plain_letters(stage.save("svg")))
     with projector():
         large = recipe(name).stage()
     (folder / "projector").mkdir(exist_ok=True)
-    (folder / "projector" / f"{name}.svg").write_bytes(large.save("svg"))
+    (folder / "projector" / f"{name}.svg").write_bytes(plain_letters(large.save("svg")))
 
 
 if __name__ == "__main__":

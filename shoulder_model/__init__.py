@@ -15,6 +15,7 @@ What is used most is here at the top. Numbers only: drawing lives in `shoulder_m
 """
 
 from . import evidence, mechanics, muscles, people, practice, register, repetition, sharing, training, week
+from .in_page import say_what_is_late
 from .inputs import InputError
 from .mechanics import Pull, held_weight, pulls, tape_law, tape_law_margin
 from .muscles import Strength, expected_strength, moment_arm
@@ -23,6 +24,8 @@ from .repetition import counted_part, coverage, load_span, muscle_shares, rep, s
 from .sources import constant
 from .week import Client, plan_week
 from .words import torque_change_words, torque_words, written
+
+say_what_is_late()
 
 __all__ = [
     "Client",

@@ -39,12 +39,19 @@ def _homework(arguments):
     return homework(arguments)
 
 
+def _site(arguments):
+    from .site.command import main as site
+
+    return site(arguments)
+
+
 TASKS = {  # word -> (what it does, the function that does it)
     "handout": ("make pages to hand out: python -m shoulder_model handout --help", _handout),
     "homework": (
         "a sheet of its own for each student, and marking: python -m shoulder_model homework --help",
         _homework,
     ),
+    "site": ("a folder for any web server, nothing to install: python -m shoulder_model site --help", _site),
     "check": ("before a class: does everything run here, and how long does the run sheet take?", _check),
     "runsheet": ("write a template for a run sheet of your own", _run_sheet),
 }

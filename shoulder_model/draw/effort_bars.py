@@ -4,9 +4,10 @@ import numpy as np
 from matplotlib.patches import Rectangle
 
 from .artists import KeptBars, label, moving
-from .look import BLACK, GREY, LETTERS, PALE, SMALL, VERMILLION, at_projector, page_or_projector
+from .look import BLACK, GREY, LETTERS, PALE, SMALL, VERMILLION, at_projector, by_sheet
 
 FULL = 0.995
+BRIEF = {"latissimus dorsi": "lat", "pectoralis major": "pec major", "trapezius": "trap"}  # where there is little room
 
 
 class EffortBars(KeptBars):
@@ -24,13 +25,14 @@ class EffortBars(KeptBars):
 
     def __init__(self, axes, most):
         self.axes, self.brief = axes, at_projector()
+        self.lead, self.short = by_sheet((0.8, {}), (0.8, {}), (0.9, BRIEF))
         self.shown = self.held_names = ()  # names of the rows now, and of those that were kept
         axes.set(xlim=(0, 100), ylim=(1, 0))
         axes.set_yticks([])
         axes.set_xticks([0, 50, 100])
         axes.tick_params(axis="x", labelbottom=not self.brief, bottom=not self.brief)
         axes.grid(axis="x", color="#e4e4e4")
-        axes.set_title("effort [% of strength]", pad=4, fontsize=page_or_projector(LETTERS, SMALL))
+        axes.set_title("effort [% of strength]", pad=4, fontsize=by_sheet(LETTERS, SMALL, SMALL))
         self.bars = [self._bar(BLACK, "white") for _ in range(most)]
         self.kept = [self._bar("none", GREY) for _ in range(most)]
         self.other = moving(axes, colour=BLACK, width=2, z=4)
@@ -59,7 +61,7 @@ class EffortBars(KeptBars):
         """
         self.shown = tuple(names)
         self._show_kept()
-        rows, letters = len(names), min(SMALL, 0.8 * self.axes.bbox.height / len(names))
+        rows, letters = len(names), min(SMALL, self.lead * self.axes.bbox.height / len(names))
         for row, bar in enumerate(self.bars):
             for shown in (bar, self.names[row], self.words[row]):
                 shown.set_visible(row < rows)
@@ -99,6 +101,8 @@ class EffortBars(KeptBars):
         bar.set_width(100 * share)
         bar.set_facecolor(colour if held else (GREY if full else PALE))
         bar.set_edgecolor(("white" if not full else BLACK) if held else GREY)
+        for long, brief in self.short.items():
+            name = name.replace(long, brief)
         self.names[row].set_text(name)
         self.names[row].set_position((-8 / self.axes.bbox.width, y))
         self.words[row].set_text(f"{100 * share:.0f}")

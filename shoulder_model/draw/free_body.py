@@ -5,10 +5,11 @@ import numpy as np
 from .artists import Arrow, label, moving
 from .body import FIST, FOREARM, Outline, limb
 from .lifter_view import Ghost
-from .look import BLACK, BLUE, EDGE, GREY, PALE, SKIN, VERMILLION, page_or_projector
+from .look import BLACK, BLUE, EDGE, GREY, PALE, SKIN, VERMILLION, by_sheet
 
 PAGE = ((-0.42, 0.48), (-0.56, 0.56)), (-0.40, 0.06), (-0.40, -0.465)  # limits; where words begin, and their rows [m]
 PROJECTOR = ((-0.56, 0.63), (-0.60, 0.40)), (-0.54, 0.16), (-0.45, -0.55)
+PHONE = ((-0.56, 0.63), (-0.77, 0.60)), (-0.54, 0.16), (-0.60, -0.70)
 LONGEST = 0.30  # m on the picture, for the largest force
 SHORTEST = 0.04  # smaller forces are drawn this long
 
@@ -18,7 +19,7 @@ class FreeBody:
 
     def __init__(self, axes):
         self.axes = axes
-        (x, y), begins, rows = page_or_projector(PAGE, PROJECTOR)
+        (x, y), begins, rows = by_sheet(PAGE, PROJECTOR, PHONE)
         axes.set(xlim=x, ylim=y, aspect="equal", xticks=[], yticks=[])
         axes.set_title("the forearm, cut free", pad=4)
         for side in axes.spines.values():

@@ -13,7 +13,7 @@ from .artists import Arrow, moving
 from .blade import ShoulderGirdle
 from .body import FIST, FOREARM, SHANK, THIGH, UPPER_ARM, Outline, limb
 from .dimension import Dimension, Window, text_width, words_on
-from .look import BLACK, EDGE, GREY, HAIR, LEGS, LETTERS, PALE, SHOES, SKIN, SMALL, TRUNK, page_or_projector
+from .look import BLACK, EDGE, GREY, HAIR, LEGS, LETTERS, PALE, SHOES, SKIN, SMALL, TRUNK, by_sheet
 from .muscle_bands import MuscleBands
 from .setting import bench_top
 from .stance import bent
@@ -121,7 +121,7 @@ class View:
 
     def __init__(self, axes, *, limits=None, bands=False):
         self.axes, self.window = axes, Window(axes, limits)
-        self.least, self.crops = page_or_projector((0.0, False), (SMALL, limits is None))
+        self.least, self.crops = by_sheet((0.0, False), *[(SMALL, limits is None)] * 2)
         for side in axes.spines.values():
             side.set_color(PALE)
             side.set_visible(True)

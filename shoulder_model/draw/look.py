@@ -101,31 +101,51 @@ def readable(colour):
 
 PROJECTOR = 1.6  # how much larger letters and lines are, against the picture, than on a page
 PROJECTOR_SHAPE = 1240 / 560  # width over height of what a screen has for a picture, below title and clock
-_on_projector = ContextVar("on_projector", default=False)
+PHONE = 4.25  # inch, width of a sheet for a phone: in 322 pixels letters of 10 points are 10.5 of them
+_sheet = ContextVar("sheet", default="page")  # the one place that says for what pictures are made now
 
 
 @contextlib.contextmanager
+def _made_for(sheet):
+    before = _sheet.set(sheet)
+    try:
+        yield
+    finally:
+        _sheet.reset(before)
+
+
 def projector():
     """Figures made inside are for a projector: the smallest letters are 18 points on a slide 13.33 inches wide.
 
     The same points stand on a smaller sheet, so a recipe that places its axes in shares of the figure may have to give labels
     more room; it asks `at_projector`.
     """
-    before = _on_projector.set(True)
-    try:
-        yield
-    finally:
-        _on_projector.reset(before)
+    return _made_for("projector")
+
+
+def phone():
+    """Figures made inside are for a phone: as wide as they say, `PHONE` inches for a panel's, and as tall as they need."""
+    return _made_for("phone")
 
 
 def at_projector():
     """Whether pictures are being made for a projector now."""
-    return _on_projector.get()
+    return _sheet.get() == "projector"
+
+
+def at_phone():
+    """Whether pictures are being made for a phone now."""
+    return _sheet.get() == "phone"
+
+
+def by_sheet(page, projector, phone):
+    """The one of three, of any kind, that belongs to what pictures are being made for now."""
+    return {"page": page, "projector": projector, "phone": phone}[_sheet.get()]
 
 
 def page_or_projector(page, projector):
-    """``page``, or ``projector`` while pictures are being made for one; both of any kind."""
-    return projector if at_projector() else page
+    """``page``, or ``projector`` while pictures are being made for one; both of any kind. A phone has the page's."""
+    return by_sheet(page, projector, page)
 
 
 def new_figure(width=11.2, height=4.0):

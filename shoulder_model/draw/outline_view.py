@@ -10,7 +10,7 @@ import numpy as np
 
 from .artists import label, moving
 from .body import FOREARM, OUTLINE_STATURE, UPPER_ARM, Outline, limb, smooth
-from .look import BLACK, GREY, PALE, PURPLE, SKY, TRUNK, page_or_projector
+from .look import BLACK, GREY, PALE, PURPLE, SKY, TRUNK, by_sheet
 
 TAPES = {"shoulders": -0.045, "chest": -0.175, "waist": -0.345}  # height at which each tape lies
 CHEST = 0.72  # of the half breadth at the shoulders; by eye
@@ -76,7 +76,7 @@ class OutlineView:
     def __init__(self, axes):
         wide = (HIGH - LOW) * axes.bbox.width / axes.bbox.height
         axes.set(xlim=(-LEFT, wide - LEFT), ylim=(LOW, HIGH), aspect="equal", xticks=[], yticks=[])
-        axes.set_title("from behind", pad=4, fontsize=page_or_projector(None, 10))
+        axes.set_title("from behind", pad=4, fontsize=by_sheet(None, 10, 10))
         for spine in axes.spines.values():
             spine.set(visible=True, color=PALE)
         self.arms = [Outline(axes, TRUNK, z=0.4) for _ in range(4)]

@@ -7,7 +7,7 @@ import numpy as np
 from .body import HAIR_SIDE, HEAD_SIDE, PELVIS_SIDE, SHOE, TRUNK_SIDE, body_size, turned
 from .dimension import Dimension, Words
 from .lifter_view import LEANS, PULL_LENGTH, Arm, Leg, RibsWords, View, offset_words, support_arm, two_rows
-from .look import FAR_LEGS, FAR_SKIN, ORANGE, SMALL, page_or_projector
+from .look import FAR_LEGS, FAR_SKIN, ORANGE, SMALL, by_sheet
 from .setting import DUMBBELL, SideSetting
 from .stance import BENCH, LYING, STANDING, legs_of
 
@@ -24,7 +24,7 @@ class SideView(View):
         self.far_leg = Leg(axes, FAR_LEGS, z=(0.82, 0.8, 0.81))
         self.far_arm = Arm(axes, FAR_SKIN, z=0.5)
         self.force = Words(axes, rows=1, size=SMALL)
-        self.ribs_words = RibsWords(axes, page_or_projector((0.012,), two_rows(axes)))
+        self.ribs_words = RibsWords(axes, by_sheet((0.012,), two_rows(axes), two_rows(axes)))
 
     def show(self, scene):
         """Move every artist to ``scene``."""
@@ -148,7 +148,7 @@ class HeldView(SideView):
     def __init__(self, axes, *, limits=None):
         super().__init__(axes, limits=limits)
         self.elbow_tape = Dimension(axes, ORANGE)
-        self.names_joints, self.top, self.apart = page_or_projector((True, 0.50, 0.0), (False, 0.66, 11.0))
+        self.names_joints, self.top, self.apart = by_sheet((True, 0.50, 0.0), *[(False, 0.66, 11.0)] * 2)
 
     def show(self, lifter, held):
         """Move every artist to a `mechanics.HeldWeight` of one posture of a ``lifter``."""

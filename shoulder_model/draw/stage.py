@@ -18,6 +18,7 @@ from .look import STYLE, readable
 from .moving_layer import elements
 
 EMPTY = {"path": {"d": ""}, "text": {"text": ""}}  # of an artist that is not visible
+NEEDED = re.compile(r'url\(#([^)"]+)\)|href="#([^"]+)"')
 STYLE_SHEET = re.compile(r"<style.*?</style>", re.DOTALL)  # matplotlib's holds for the whole page that it stands in
 
 
@@ -110,3 +111,11 @@ class Stage:
     def box(self):
         """Name space and view box of both layers, as SVG attributes."""
         return f'xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {self.width:.0f} {self.height:.0f}"'
+
+
+def own_names(svg, prefix):
+    """``svg`` (text) with names of its own on a page of several: each begins with ``prefix`` (str), those that nothing needs go."""
+    needed = {name for pair in NEEDED.findall(svg) for name in pair if name}
+    svg = re.sub(r'\s+id="([^"]*)"', lambda match: f' id="{prefix}{match[1]}"' if match[1] in needed else "", svg)
+    svg = re.sub(r"url\(#", f"url(#{prefix}", svg)
+    return re.sub(r'href="#', f'href="#{prefix}', svg)

@@ -4,7 +4,7 @@ import numpy as np
 from matplotlib.patches import Rectangle
 
 from .artists import KeptBars
-from .look import BLACK, GIRDLE_LOOK, GREY
+from .look import BLACK, GIRDLE_LOOK, GREY, LETTERS, SMALL, by_sheet
 
 
 class SupplyBars(KeptBars):
@@ -12,13 +12,15 @@ class SupplyBars(KeptBars):
 
     def __init__(self, axes, names):
         self.axes = axes
-        axes.set(xlim=(-150, 230), ylim=(len(names) - 0.4, -0.6), xlabel="moment arm at the SC joint [mm]")
+        axes.set(xlim=(-150, 230), ylim=(len(names) - 0.4, -0.6))
+        axes.set_xlabel("moment arm at the SC joint [mm]", fontsize=by_sheet(LETTERS, LETTERS, SMALL))
         axes.set_xticks([-100, 0, 100, 200])
         axes.set_yticks(np.arange(len(names)), names)
         axes.tick_params(axis="y", length=0)
         axes.axvline(0, color=BLACK, lw=0.8)
         axes.grid(axis="x", color="#eeeeee")
-        axes.set_title("upper bar retracts (+), lower depresses (+)", pad=4)
+        loc, size = by_sheet(*[("center", LETTERS)] * 2, ("right", SMALL))
+        axes.set_title("upper bar retracts (+), lower depresses (+)", pad=4, loc=loc, fontsize=size)
         self.bars = [
             self._row(look[0], row, i, 0.9) for row in range(len(names)) for i, look in enumerate(GIRDLE_LOOK.values())
         ]

@@ -4,7 +4,7 @@ import numpy as np
 from matplotlib.patches import Polygon
 
 from .artists import label, moving
-from .look import BLUE, EDGE, GREY, SKY, page_or_projector
+from .look import BLUE, EDGE, GREY, LETTERS, SKY, SMALL, by_sheet, page_or_projector
 
 ENDS = (0.8, 1.7)
 PLACES = np.linspace(*ENDS, 181)
@@ -23,7 +23,8 @@ class SurveySpread:
 
     def __init__(self, axes, x):
         self.axes = axes
-        axes.set(xlim=ENDS, ylim=(0, 1.12), xlabel=x, yticks=[])
+        axes.set(xlim=ENDS, ylim=(0, 1.12), yticks=[])
+        axes.set_xlabel(x, fontsize=by_sheet(LETTERS, LETTERS, SMALL))
         axes.set_xticks(page_or_projector(np.arange(0.8, 1.75, 0.1), np.arange(0.8, 1.75, 0.2)))
         axes.spines["left"].set_visible(False)
         self.below = axes.add_patch(

@@ -10,7 +10,7 @@ from .artists import moving
 from .blade import ShoulderGirdle
 from .body import HAIR_ABOVE, HEAD_ABOVE, HIP_OUT, ROUND, SHANK, THIGH, Outline, block, body_size, limb
 from .lifter_view import PULL_LENGTH, Arm, RibsWords, View, mirrored, two_rows
-from .look import BLACK, EDGE, FAR_SKIN, LEGS, PLATE, page_or_projector
+from .look import BLACK, EDGE, FAR_SKIN, LEGS, PLATE, by_sheet
 from .setting import BARBELL, BESIDE, DISC, DUMBBELL, TO_WHEEL, WHEEL
 from .stance import KNEES_OUT
 
@@ -30,7 +30,7 @@ class TopView(View):
         self.cable = moving(axes, colour=BLACK, width=1.1, z=2.3)
         self.wheel = Outline(axes, "white", edge=EDGE, width=2.0, z=2.35)
         self.weights = [Outline(axes, PLATE, z=2.45) for _ in range(2)]
-        self.ribs_words = RibsWords(axes, page_or_projector((0.065, 0.015), two_rows(axes)))
+        self.ribs_words = RibsWords(axes, by_sheet((0.065, 0.015), two_rows(axes), two_rows(axes)))
 
     def show(self, scene):
         """Move every artist to ``scene``."""

@@ -5,7 +5,7 @@ from matplotlib.patches import Polygon
 
 from ..words import with_margin
 from .artists import label, moving
-from .look import AGAINST, AXIS_LOOK, BLACK, GREY, LETTERS, SMALL, page_or_projector
+from .look import AGAINST, AXIS_LOOK, BLACK, GREY, LETTERS, SMALL, by_sheet
 from .steady_scale import SteadyScale
 
 LABEL = 44  # points that numbers and their axis' name take to the left of the axes
@@ -35,7 +35,7 @@ class TorqueCurves:
         below=2, *, nothing="none",
     ):  # fmt: skip
         self.axes, self.digits, self.unit, self.nothing = axes, digits, unit, nothing
-        size = page_or_projector(LETTERS, SMALL)
+        size = by_sheet(LETTERS, SMALL, SMALL)
         axes.set(xlim=x_limits)
         axes.set_xlabel(x_label, fontsize=size)
         axes.set_ylabel(y_label, labelpad=LABEL - 10, fontsize=size)
@@ -48,7 +48,7 @@ class TorqueCurves:
     @staticmethod
     def _component(axes, row, colour, style, marker, words):
         """Sample and value above the axes, and the artists on them."""
-        pitch, lower, size, begin = page_or_projector((17, 5, SMALL + 1.5, 0), (14, 3, SMALL, 8 - LABEL))
+        pitch, lower, size, begin = by_sheet((17, 5, SMALL + 1.5, 0), *[(14, 3, SMALL, 8 - LABEL)] * 2)
         across, y = 1.0 / axes.bbox.width, 1.0 + (pitch * row - lower) / axes.bbox.height
         axes.plot(
             [begin * across, (begin + 12) * across, (begin + 24) * across], [y] * 3, color=colour, ls=style, marker=marker,

@@ -1,6 +1,7 @@
 """A week of pulls as a picture: days as columns, counted sets as bars. The printed page is `week_page.pdf`."""
 
 import textwrap
+from itertools import zip_longest
 
 import matplotlib as mpl
 import numpy as np
@@ -9,13 +10,14 @@ from matplotlib.patches import Rectangle
 from ..week import COUNTED, DIRECTIONS, Plan
 from ..week.words import asked_words, grip_words, set_words, turn_words
 from .artists import KeptBars
-from .look import BLACK, BLUE, GREEN, GREY, PALE, PURPLE, SMALL, VERMILLION, at_projector, page_or_projector
+from .look import BLACK, BLUE, GREEN, GREY, PALE, PURPLE, SMALL, VERMILLION, at_projector, by_sheet
 
 GROUP_LOOK = {"lat": (BLUE, "-", "●"), "mid-back": (VERMILLION, "--", "■")}  # colour, outline, sign
 BOTH_LOOK = (PURPLE, "-.", "●■")
 MOST_DAYS, MOST_BLOCKS, MOST_LINES = 6, 6, 7
 LETTER = 6.6  # widest usual width of a small letter [points]
 LEADING = 13.5  # between lines [points]
+HEAD, HIGHEST = 17.0, 50.0  # of a day's name, of a block at most, in a list of days [points]
 TOP = 0.885  # of the picture, upper edge of the blocks
 
 
@@ -32,14 +34,16 @@ class WeekView:
             side.set_visible(False)
         self.wide, self.high = axes.figure.get_size_inches() * 72 * np.array(axes.get_position().size)
         self.brief = at_projector()
-        self.top, self.head, self.said_at, self.pitch = page_or_projector(
-            (TOP, 0.92, 0.85, 1.5), (0.89, 0.95, 0.95, 1.0)
+        self.top, self.head, self.said_at, self.pitch = by_sheet(
+            (TOP, 0.92, 0.85, 1.5), (0.89, 0.95, 0.95, 1.0), (1 - 2.2 * LEADING / self.high, 0.0, 0.9, 1.0)
         )
-        self.asked = self._text()
+        self.across = by_sheet(1000, 1000, int(0.95 * self.wide / LETTER))
+        self.gap = by_sheet(4 / self.wide, 4 / self.wide, 1.5 / self.high)
+        self.asked = [self._text() for _ in range(by_sheet(1, 1, 2))]
         self.heads = [self._text(weight="bold") for _ in range(MOST_DAYS)]
         self.blocks = [axes.add_patch(self._block()) for _ in range(MOST_DAYS * MOST_BLOCKS)]
         self.lines = [[self._text() for _ in range(MOST_LINES)] for _ in self.blocks]
-        self.said = [self._text() for _ in range(16)]
+        self.said = [self._text() for _ in range(by_sheet(16, 16, 28))]
 
     def _text(self, weight="normal"):
         return self.axes.text(
@@ -55,7 +59,9 @@ class WeekView:
         for artist in (*self.heads, *self.blocks, *self.said, *(line for lines in self.lines for line in lines)):
             artist.set_visible(False)
         if not self.brief:
-            self._put(self.asked, 0.5, 0.98, asked_words(client))
+            rows = textwrap.wrap(asked_words(client), self.across)
+            for place, (row, words) in enumerate(zip_longest(self.asked, rows, fillvalue="")):
+                self._put(row, 0.5, 0.98 - place * LEADING / self.high, words)
         if isinstance(answer, Plan):
             self._week(answer)
         else:
@@ -75,20 +81,22 @@ class WeekView:
     def _fill(self, block, lines, row, corner, wide, tall):
         colour, outline, sign = BOTH_LOOK if len(row.direct) > 1 else GROUP_LOOK[row.direct[0]]
         gap = 4 / self.wide
-        block.set_bounds(corner[0] + gap, corner[1] + gap, wide - 2 * gap, tall - 2 * gap)
+        block.set_bounds(corner[0] + gap, corner[1] + self.gap, wide - 2 * gap, tall - 2 * self.gap)
         block.set(facecolor=(*mpl.colors.to_rgb(colour), 0.12), edgecolor=colour, linestyle=outline, visible=True)
-        counts = f"{sign} {' + '.join(row.direct)}"
-        letters = int((wide * self.wide - 14) / LETTER)
-        told = [set_words(row), *textwrap.wrap(f"{grip_words(row)}, {turn_words(row.pull)}", letters), counts]
         step = LEADING / self.high
-        most = MOST_LINES
-        if self.brief:
-            told, most = told[:1], int(tall / step - 0.4)
-        name = textwrap.wrap(row.name, letters)[: most - len(told)]
+        name, told = self._told(row, sign, int((wide * self.wide - 14) / LETTER), tall / step - 0.4)
         top = corner[1] + tall / 2 + step * (len(name) + len(told) - 1) / 2
         for place, (line, words) in enumerate(zip(lines, [*name, *told], strict=False)):
             self._put(line, corner[0] + wide / 2, top - place * step, words)
             line.set_fontweight("bold" if place < len(name) else "normal")
+
+    def _told(self, row, sign, letters, room):
+        """Rows of the name, and of what else is told of a pull, of so many ``letters`` with ``room`` for so many rows."""
+        told = [set_words(row), *textwrap.wrap(_hold_words(row), letters), f"{sign} {' + '.join(row.direct)}"]
+        most = MOST_LINES
+        if self.brief:
+            told, most = told[:1], int(room)
+        return textwrap.wrap(row.name, letters)[: most - len(told)], told
 
     def _say(self, lines):
         told = [line for words in lines for line in textwrap.wrap(words, int(self.wide / LETTER))]
@@ -106,6 +114,33 @@ class WeekView:
 
     def drop(self):
         """Nothing to take away."""
+
+
+class DayList(WeekView):
+    """For a phone: the days below each other, a block across for each pull, as high as there is room for."""
+
+    def _week(self, plan):
+        days = [plan.day(day + 1) for day in range(plan.days)]
+        head = HEAD / self.high
+        tall = min((self.top - head * plan.days) / max(1, *map(len, days), sum(map(len, days))), HIGHEST / self.high)
+        spare, y = iter(zip(self.blocks, self.lines, strict=True)), self.top
+        for rows, text, name in zip(days, self.heads, plan.weekdays, strict=False):
+            self._put(text, 0.5, y - head / 2, name)
+            y -= head
+            for row in rows:
+                block, lines = next(spare)
+                y -= tall
+                self._fill(block, lines, row, (0.0, y), 1.0, tall)
+
+    def _told(self, row, sign, letters, room):
+        if room < 1.7:
+            return [f"{sign} {row.name}, {set_words(row)}"], []
+        told = f"{set_words(row)}, {_hold_words(row)}"
+        return [row.name], [told, f"{sign} {' + '.join(row.direct)}"] if room > 2.7 else [f"{sign} {told}"]
+
+
+def _hold_words(row):
+    return f"{grip_words(row)}, {turn_words(row.pull)}"
 
 
 class SetBars(KeptBars):

@@ -1,1 +1,1 @@
-"""Pages to hand out: a chapter to read or to show as slides, and a work sheet for a class, as offline HTML and PDF."""
+"""Pages to hand out: a chapter to read or to show as slides, a panel that moves by itself, a work sheet; offline HTML and PDF."""

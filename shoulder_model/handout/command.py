@@ -3,6 +3,7 @@
 import argparse
 import multiprocessing
 import os
+import sys
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, replace
 from functools import partial
@@ -12,6 +13,9 @@ from ..checkout import HOME, chapter_path, chapters
 from ..draw.look import projector
 from ..inputs import choice
 from ..lesson import Live, read_chapter
+from . import panel_command
+from .folder_page import folder_page
+from .moving import recorded_panels
 from .page import with_note
 from .paper import paper_of
 from .pdf import browser, print_pdf
@@ -22,7 +26,9 @@ from .work_sheet import work_sheet
 
 FOLDER = "handouts"
 WORK_SHEET = "worksheet"
+PANEL = "panel"
 ALL = "all"
+START = "start"  # the folder's start page
 SLOW_FIRST = ("07_who_does_the_work", "10_from_numbers_to_a_session")  # so that nobody waits for one at the end
 PROCESSES = 2
 
@@ -37,7 +43,9 @@ class Wanted:
         Where it goes.
     made : tuple of str
         Names of all chapters that are made in one go; their pages may link to each other.
-    reading, slides, code, pdf : bool
+    reading, slides, code, pdf, moving : bool
+    processes : int
+        That record the panels which are to be ``moving``, a whole number.
     """
 
     folder: Path
@@ -46,6 +54,8 @@ class Wanted:
     slides: bool = True
     code: bool = False
     pdf: bool = True
+    moving: bool = False
+    processes: int = 1
 
 
 def make_chapter(name, wanted, home=HOME):
@@ -75,7 +85,8 @@ def _pages(name, wanted, home):
     path, figures = chapter_path(home, name), home / "figures"
     glossary, chapter = glossary_of(home / "workbook"), read_chapter(path)
     if wanted.reading:
-        yield name, reading_page(paper_of(chapter, wanted.code), [figures], glossary, wanted.made)
+        recorded = recorded_panels(chapter, wanted.processes) if wanted.moving else {}
+        yield name, reading_page(paper_of(chapter, wanted.code), [figures], glossary, wanted.made, recorded)
     if wanted.slides:
         paper = paper_of(for_projector(chapter, path))
         yield f"{name}_slides", slides_page(paper, [figures / "projector", figures], glossary)
@@ -133,13 +144,22 @@ def _parser():
     parser = argparse.ArgumentParser(
         prog="python -m shoulder_model handout",
         description="Make pages to hand out: HTML that needs no network, and PDF where a Chromium-like browser is found.",
+        epilog=f"One panel as one page that moves by itself: python -m shoulder_model handout {PANEL} --help",
     )
     parser.add_argument(
-        "names", nargs="+", metavar="NAME", help=f"chapters, for example 03_grip_width; {ALL}; or {WORK_SHEET}"
+        "names",
+        nargs="+",
+        metavar="NAME",
+        help=f"chapters, for example 03_grip_width; {WORK_SHEET}; {START}, a page that leads to all that is there; {ALL} of these",
     )
     parser.add_argument("--reading", action="store_true", help="the version to read only")
     parser.add_argument("--slides", action="store_true", help="the slides only")
     parser.add_argument("--code", action="store_true", help="with the code, in the version to read")
+    parser.add_argument(
+        "--moving",
+        action="store_true",
+        help="pull panels move on the page to read; a minute or two more for each chapter",
+    )
     parser.add_argument("--no-pdf", dest="pdf", action="store_false", help="HTML only")
     parser.add_argument("--to", type=Path, default=Path(FOLDER), metavar="FOLDER", help=f"where to (default: {FOLDER})")
     return parser
@@ -165,16 +185,24 @@ def main(arguments=None, home=HOME):
     inputs.UnknownName
         A chapter that is not there; the text gives the nearest. Nothing has been written then.
     """
+    arguments = sys.argv[1:] if arguments is None else arguments
+    if arguments[:1] == [PANEL]:
+        return panel_command.main(arguments[1:], home)
     options = _parser().parse_args(arguments)
     there = chapters(home)
-    names = [choice("chapter", name.removesuffix(".ipynb"), (*there, ALL, WORK_SHEET)) for name in options.names]
-    made = there if ALL in names else [name for name in dict.fromkeys(names) if name != WORK_SHEET]
+    names = [choice("chapter", name.removesuffix(".ipynb"), (*there, ALL, WORK_SHEET, START)) for name in options.names]
+    made = there if ALL in names else [name for name in dict.fromkeys(names) if name in there]
     both = options.reading == options.slides
-    wanted = Wanted(options.to, tuple(made), both or options.reading, both or options.slides, options.code, options.pdf)
+    wanted = Wanted(
+        options.to, tuple(made), both or options.reading, both or options.slides, options.code, options.pdf,
+        options.moving, PROCESSES if len(made) == 1 else 1,
+    )  # fmt: skip
     options.to.mkdir(parents=True, exist_ok=True)
     lines = _all_made(made, wanted, home)
     if WORK_SHEET in names or ALL in names:
         lines.append(_written(WORK_SHEET, work_sheet(), wanted))
+    if START in names or ALL in names:
+        lines.append([folder_page(options.to, home)])
     for line in (line for some in lines for line in some):
         print(line)
     return int(any(": no page" in some[0] for some in lines))

@@ -4,6 +4,7 @@ import re
 from html import escape
 from pathlib import Path
 
+from ..draw.stage import own_names
 from .fonts import font_faces
 
 HERE = Path(__file__).parent
@@ -16,8 +17,11 @@ NO_PDF = (
     "There is no PDF of this page, because no browser was found that could make it. To make one, press Ctrl+P (on a Mac ⌘P) "
     "and choose “Save as PDF” as the printer."
 )
+NOTHING_FROM_OUTSIDE = (
+    "default-src 'none'; script-src 'unsafe-inline'; style-src 'unsafe-inline'; font-src data:; img-src data:; "
+    "base-uri 'none'; form-action 'none'"
+)
 SVG = re.compile(r"<svg\b.*?</svg>", re.DOTALL)
-NEEDED = re.compile(r'url\(#([^)"]+)\)|href="#([^"]+)"')
 
 
 def style(*names):
@@ -33,7 +37,7 @@ def foot(title):
     )
 
 
-def whole_page(title, body, css, script=""):
+def whole_page(title, body, css, script="", *, letters="", offline=False):
     """A page that needs nothing else.
 
     Parameters
@@ -43,6 +47,10 @@ def whole_page(title, body, css, script=""):
         HTML.
     css, script : str
         Text of the style sheet and of the script.
+    letters : str
+        Characters that the script may put on the page.
+    offline : bool
+        Whether the page tells the browser that it may ask for nothing.
 
     Returns
     -------
@@ -51,9 +59,10 @@ def whole_page(title, body, css, script=""):
     """
     body = apart(body)
     end = f"<script>\n{script}\n</script>\n" if script else ""
-    fonts = font_faces(title + body + css + script)
+    policy = f'<meta http-equiv="Content-Security-Policy" content="{NOTHING_FROM_OUTSIDE}">\n' if offline else ""
+    fonts = font_faces(title + body + css + script + letters)
     return (
-        f'<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n<title>{escape(title)}</title>\n'
+        f'<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n{policy}<title>{escape(title)}</title>\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
         f"<style>\n{fonts}\n{css}\n</style>\n</head>\n<body>\n{body}\n{end}</body>\n</html>\n"
     )
@@ -67,11 +76,4 @@ def with_note(page):
 def apart(html):
     """``html`` (text) with its pictures kept apart: names in an SVG that nothing needs go, others get its number."""
     count = iter(range(html.count("<svg") + 1))
-    return SVG.sub(lambda match: _own_names(match[0], f"p{next(count)}-"), html)
-
-
-def _own_names(svg, prefix):
-    needed = {name for pair in NEEDED.findall(svg) for name in pair if name}
-    svg = re.sub(r'\s+id="([^"]*)"', lambda match: f' id="{prefix}{match[1]}"' if match[1] in needed else "", svg)
-    svg = re.sub(r"url\(#", f"url(#{prefix}", svg)
-    return re.sub(r'href="#', f'href="#{prefix}', svg)
+    return SVG.sub(lambda match: own_names(match[0], f"p{next(count)}-"), html)

@@ -3,6 +3,7 @@
 import re
 from html import escape
 
+from ..recorded import fragment
 from .page import WORKBOOK, foot, style, whole_page
 from .paper import Pointer
 from .render import MOVES, Press, anchor, figures_with_captions, is_question, is_still, still, ticks, verdict
@@ -11,7 +12,7 @@ LEADS = re.compile(r"<p>(?=(?:(?!</p>).)*:</p>)", re.DOTALL)  # a line that lead
 POINTS_TO = {"answer": "Work it out, then see", "solution": "See"}
 
 
-def reading_page(paper, figures, glossary, made=()):
+def reading_page(paper, figures, glossary, made=(), recorded=()):
     """The reading version as an HTML page.
 
     Parameters
@@ -23,13 +24,16 @@ def reading_page(paper, figures, glossary, made=()):
         Term -> meaning, Markdown (`render.glossary_of`).
     made : container of str
         Names of the chapters whose pages come into the same folder.
+    recorded : dict of recorded.fragment.Fragment, optional
+        Panels that move on the page, by their `id` (`moving.recorded_panels`).
 
     Returns
     -------
     str
         Text of the page.
     """
-    press = Press(paper, figures, glossary, made)
+    recorded = dict(recorded)
+    press = Press(paper, figures, glossary, made, recorded)
     head, *parts = paper.parts
     content = [f"<header><p class='from'>{WORKBOOK}</p><h1 id='top'>{escape(paper.title)}</h1>"]
     content += [f"<p class='question'>{escape(paper.question)}</p>" if paper.question else ""]
@@ -40,9 +44,11 @@ def reading_page(paper, figures, glossary, made=()):
     content += [_section("words", "Words", press.definitions()), _section("notes", "Notes", press.notes())]
     content += ["</main>", foot(f"chapter {paper.title}" if paper.title[0].isdigit() else paper.title)]
     margin = f'@page {{ @top-left {{ content: "{WORKBOOK}"; }} @top-right {{ content: "{paper.title}"; }} }}\n'
-    return whole_page(
-        f"{paper.title} · {WORKBOOK}", "\n".join(part for part in content if part), style("page") + margin
-    )
+    title, body = f"{paper.title} · {WORKBOOK}", "\n".join(part for part in content if part)
+    if not recorded:
+        return whole_page(title, body, style("page") + margin)
+    css, letters = f"{style('page')}{margin}\n{fragment.style()}", "".join(one.letters for one in recorded.values())
+    return whole_page(title, body, css, fragment.script("in_text"), letters=letters, offline=True)
 
 
 def _section(name, title, html):
@@ -63,7 +69,7 @@ def _block(press, block):
     if is_question(block):
         return _question(block)
     if is_still(block):
-        return _still(block)
+        return _moving(press, block) or _still(block)
     return LEADS.sub('<p class="leads">', figures_with_captions(press.plain_block(block)))
 
 
@@ -84,6 +90,12 @@ def _still(block):
         f'<figure class="panel">{still(block)}<figcaption><p><b>{escape(said["verdict"])}</b>{small}</p>'
         f"<p>{MOVES}</p></figcaption></figure>\n"
     )
+
+
+def _moving(press, block):
+    """The panel as it moves, or nothing for one that was not recorded."""
+    recorded = press.recorded.get(id(block.panel))
+    return f'<figure class="panel">{recorded.html}</figure>\n' if recorded else ""
 
 
 def _replies(press, kind, title):

@@ -33,12 +33,15 @@ class Press:
         Term -> what it means, Markdown (`glossary_of`).
     made : container of str
         Names of the chapters whose pages come into the same folder; links to others become words.
+    recorded : dict of recorded.fragment.Fragment
+        Panels that move on the page, by their `id`.
     """
 
     paper: object
     figures: list
     glossary: dict
     made: object = ()
+    recorded: dict = field(default_factory=dict)
     words: dict = field(default_factory=dict)
 
     def __post_init__(self):

@@ -1,6 +1,20 @@
 """A chapter outside the notebook: taken apart into what a reader meets, and its Markdown as HTML without a network."""
 
-from .chapter import Ask, Chapter, Code, Fold, Lines, Live, Section, Text, chapter_title, notes, read_chapter, titles
+from .chapter import (
+    Ask,
+    Chapter,
+    Code,
+    Fold,
+    Lines,
+    Live,
+    Section,
+    Text,
+    chapter_question,
+    chapter_title,
+    notes,
+    read_chapter,
+    titles,
+)
 from .markup import Page, formula, inlined, plain_html
 from .notebook import cells
 
@@ -15,6 +29,7 @@ __all__ = [
     "Section",
     "Text",
     "cells",
+    "chapter_question",
     "chapter_title",
     "formula",
     "inlined",

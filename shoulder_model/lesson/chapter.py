@@ -16,6 +16,7 @@ from .notebook import cells
 from .play import Player
 
 FOLD = re.compile(r"<details><summary>(?P<title>.*?)</summary>\s*(?P<body>.*?)\s*</details>", re.DOTALL)
+QUESTION = re.compile(r"^\*\*(.+?)\*\*", re.MULTILINE)
 HEADING = re.compile(r"^(#{1,3}) (.+)$", re.MULTILINE)
 NUMBERED = re.compile(r"^(\d+)\. (.+)$", re.MULTILINE)
 
@@ -117,6 +118,16 @@ def chapter_title(path):
     return next((title for marks, title in HEADING.findall(text) if marks == "#"), Path(path).stem)
 
 
+def chapter_question(path):
+    """The question (text) that the notebook at ``path`` opens with, "" where there is none, without running anything."""
+    return _question(next(source for kind, source in cells(path) if kind == "markdown"))
+
+
+def _question(opening):
+    found = QUESTION.search(opening)
+    return found[1].replace('"', "") if found else ""
+
+
 def read_chapter(path, until=None):
     """Run the notebook at ``path`` and take it apart.
 
@@ -154,11 +165,10 @@ def read_chapter(path, until=None):
 def _chapter(name, sections):
     head, opening = sections[0], sections[0].blocks[0].markdown
     head.title = HEADING.search(opening)[2]
-    question = re.search(r"^\*\*(.+?)\*\*", opening, re.MULTILINE)
     head.blocks[0] = Text(HEADING.sub("", opening, count=1).strip())
     for section in sections:
         section.blocks = _settled(section.blocks)
-    return Chapter(name, head.title, question[1].replace('"', "") if question else "", tuple(sections))
+    return Chapter(name, head.title, _question(opening), tuple(sections))
 
 
 def _parts(markdown):

@@ -23,6 +23,7 @@ from ..draw.look import STYLE
 from ..draw.stage import STYLE_SHEET
 
 FORMULA = re.compile(r"\$\$(?P<block>.+?)\$\$|\$(?P<inline>[^$\n]+)\$", re.DOTALL)
+LETTER = re.compile(r"&#(\d{3,});")  # a letter beyond ASCII, as figures are stored
 MATH_POINTS = 12.0  # of a formula's letters, drawn; the page scales it with its text
 
 
@@ -102,6 +103,7 @@ def inlined(svg, words):
     box = re.search(r'viewBox="[^"]*"', head)[0]
     links = 'xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"'
     body = STYLE_SHEET.sub("", re.sub(r"<metadata>.*?</metadata>|<!--.*?-->", "", body, flags=re.DOTALL))
+    body = LETTER.sub(lambda match: chr(int(match[1])), body)
     return f'<svg class="picture" role="img" aria-label="{escape(words)}" stroke-linejoin="round" {links} {box}>{body.strip()}'
 
 

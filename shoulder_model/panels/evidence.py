@@ -4,9 +4,9 @@ from dataclasses import dataclass
 
 import ipywidgets as w
 
-from ..draw.forest import Forest, key_words
+from ..draw.forest import ACROSS, Forest, key_words
 from ..draw.forest_lines import forest_trials, summary_trial
-from ..draw.look import at_projector
+from ..draw.look import at_phone, at_projector
 from ..evidence import (
     ASSUMED,
     HELD,
@@ -69,6 +69,7 @@ class EvidencePanel(Panel):
 
     page = Sheet(4.6, {"forest": [0.437, 0.19, 0.262, 0.755]}, {"x": "standardised difference g [SD between people]"})
     projected = Sheet(3.6, {"forest": [0.435, 0.19, 0.28, 0.715]}, {"x": "difference g [SD between people]"})
+    phone = Sheet.phone(574, {"forest": [10, 122, 288, 430]}, projected.labels)
 
     def __init__(self, question="row or pulldown", muscle="latissimus dorsi", trials=None):
         self.trials = comparisons() if trials is None else tuple(trials)
@@ -99,6 +100,9 @@ class EvidencePanel(Panel):
         axes, x = self.sheet.axes(figure, "forest"), self.sheet.labels["x"]
         if at_projector():
             self.forest = Forest(axes, x, left=-1.5, right=1.04, brief=40)
+        elif at_phone():
+            self.forest = Forest(axes, x, left=0.0, stacked=True)
+            key_words(axes, left=-0.02, below=-0.09, across=ACROSS)
         else:
             self.forest = Forest(axes, x)
             key_words(axes)

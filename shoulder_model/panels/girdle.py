@@ -60,6 +60,16 @@ class GirdlePanel(GripPanel):
         },
         {"y": "torque [N m]"},
     )
+    phone = Sheet.phone(
+        560,
+        {
+            "front": [1, 364, 150, 178],
+            "top": [155, 364, 150, 178],
+            "bars": [112, 208, 186, 135],
+            "curves": [46, 33, 248, 104],
+        },
+        {"y": "torque [N m]"},
+    )
     margin = staticmethod(girdle_margin)
 
     def field_sliders(self):

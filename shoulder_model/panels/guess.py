@@ -13,6 +13,9 @@ from .group_name import GroupName
 from .of_cell import OfCell
 from .panel import TEXT, button
 
+NOT_CHOSEN, NOT_TYPED, NO_NUMBER = "Pick one first.", "Type a number first.", "Type a number first: “{}” is none."
+LONGEST_SAID = 20  # letters of what was typed that are said back
+
 
 class Verdict(anywidget.AnyWidget):
     """What is said to a guess, ``value`` (str); it can open the folded answers in the cells below, up to the next guess or heading."""
@@ -89,20 +92,25 @@ class Guess(OfCell, w.VBox):
         """Compare the guess with the answer and say both; nothing chosen gets a reminder."""
         if isinstance(self.guess, w.RadioButtons):
             if self.guess.value is None:
-                self.verdict.value = "Pick one first."
+                self.verdict.value = NOT_CHOSEN
                 return
             right = self.guess.value == self.answer
         else:
             if self.number is None:
                 typed = self.guess.value.strip()
-                self.verdict.value = f"Type a number first{f': “{typed[:20]}” is none' if typed else ''}."
+                self.verdict.value = NO_NUMBER.format(typed[:LONGEST_SAID]) if typed else NOT_TYPED
                 return
             right = abs(self.number - self.answer) <= self.within
-        self._reveal(f"{'✓ Yes' if right else '✗ Not quite'}: {self.shown}. {self.because}")
+        self._reveal(self.said(right))
 
     def show(self):
         """Say the answer without a guess."""
-        self._reveal(f"{self.shown}. {self.because}")
+        self._reveal(self.said())
+
+    def said(self, right=None):
+        """The verdict on a guess that is ``right`` (bool) or not, or the answer alone for None."""
+        mark = "" if right is None else "✓ Yes: " if right else "✗ Not quite: "
+        return f"{mark}{self.shown}. {self.because}"
 
     def _reveal(self, text):
         """Verdict, what comes after it, and the answers below."""

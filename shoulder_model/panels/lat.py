@@ -60,7 +60,7 @@ class LatPanel(Panel):
             "curves": [0.445, 0.145, 0.265, 0.56],
             "lengths": [0.785, 0.145, 0.2, 0.56],
         },
-        {"x": "elevation of the upper arm [°]", "y": "moment arm [mm]"},
+        {"x": "elevation of the upper arm [°]", "y": "moment arm [mm]", "lengths": "longer than hanging [mm]"},
     )
     projected = Sheet(
         PROJECTED_HEIGHT,
@@ -70,6 +70,16 @@ class LatPanel(Panel):
             "curves": [0.474, 0.215, 0.506, 0.385],
         },
         {"x": "arm raised [°]", "y": "arm [mm]"},
+    )
+    phone = Sheet.phone(
+        562,
+        {
+            "from behind": [1, 342, 150, 202],
+            "from the side": [155, 342, 150, 202],
+            "curves": [46, 158, 248, 112],
+            "lengths": [46, 33, 248, 70],
+        },
+        {"x": "arm raised [°]", "y": "moment arm [mm]", "lengths": "longer [mm]"},
     )
 
     def __init__(self, muscle="latissimus dorsi middle"):
@@ -100,7 +110,7 @@ class LatPanel(Panel):
 
         self.curves = curves("curves", sheet.labels["y"], AXIS_LOOK | ROTATION_LOOK)
         has_lengths = "lengths" in sheet.places
-        self.lengths = curves("lengths", "longer than hanging [mm]", LENGTH_LOOK) if has_lengths else None
+        self.lengths = curves("lengths", sheet.labels["lengths"], LENGTH_LOOK) if has_lengths else None
         self.ghosts = tuple(filter(None, (*self.views, self.curves, self.lengths)))
         axes = self.curves.axes
         self.published = axes.add_patch(

@@ -53,6 +53,9 @@ class OneArmPanel(Panel):
         },
         {"x": "upper arm [° forward]", "y": "torque [N m]"},
     )
+    phone = Sheet.phone(
+        424, {"side": [1, 192, 114, 214], "body": [119, 192, 186, 214], "curves": [46, 33, 248, 122]}, projected.labels
+    )
 
     def __init__(self, sex="men"):
         figure = self.make_figure()

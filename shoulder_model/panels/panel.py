@@ -9,7 +9,7 @@ from math import isfinite, nan
 import ipywidgets as w
 import matplotlib as mpl
 
-from ..draw.look import STYLE, at_projector, new_figure, page_or_projector, projector
+from ..draw.look import PHONE, STYLE, at_projector, by_sheet, new_figure, phone
 from ..draw.stage import Stage
 from ..inputs import InputError, choice, echo
 from ..people import Lifter, expected_measures
@@ -72,13 +72,22 @@ def one_at_a_time(method):
 class Sheet:
     """Where a picture's parts stand on one kind of sheet.
 
-    ``height`` (float) of the sheet, 11.2 inches wide [inch]; ``places`` (dict) of the axes by name, as left, bottom, width and
-    height in shares of the sheet, without those that there is no room for; ``labels`` (dict) of axes by name.
+    ``height`` (float) of the sheet [inch]; ``places`` (dict) of the axes by name, as left, bottom, width and height in shares of
+    the sheet, without those that there is no room for; ``labels`` (dict) of axes by name; ``width`` (float) of the sheet, which
+    for a projector is that of `draw.look.new_figure` [inch].
     """
 
     height: float
     places: dict
     labels: dict = field(default_factory=dict)
+    width: float = 11.2
+
+    @classmethod
+    def phone(cls, height, places, labels=None):
+        """A sheet for a phone: ``height`` (float) and ``places`` (dict) in points from its lower left corner; ``labels`` (dict)."""
+        whole = 72 * PHONE, height
+        shares = {name: [value / whole[k % 2] for k, value in enumerate(box)] for name, box in places.items()}
+        return cls(height / 72, shares, labels or {}, PHONE)
 
     def axes(self, figure, name):
         """New axes of a ``figure`` in the place called ``name`` (str)."""
@@ -174,7 +183,7 @@ class Panel(OfCell, w.VBox):
     Made inside `draw.look.projector` it is a panel for a lecture: ``projected`` says where the picture's parts stand, the small
     print is brief, and only the main slider and those of `show_sliders` are in sight.
 
-    A panel of its own supplies ``page`` and ``projected`` (`Sheet`), ``ghosts`` (artists with ``keep`` and ``drop``), calls
+    A panel of its own supplies ``page``, ``projected`` and ``phone`` (`Sheet`), ``ghosts`` (artists with ``keep`` and ``drop``), calls
     `make_figure` and then `follow` with its controls, and has these hooks:
 
     - ``make_views(figure)``: the picture's axes, in the places of ``sheet``, and its artists
@@ -234,20 +243,20 @@ class Panel(OfCell, w.VBox):
         ]
 
     def make_figure(self):
-        """A figure of this panel's size, for a page or a projector, with ``make_views(figure)`` done; sets ``sheet``."""
-        self.sheet = page_or_projector(self.page, self.projected)
+        """A figure of this panel's size, for a page, a projector or a phone, with ``make_views(figure)`` done; sets ``sheet``."""
+        self.sheet = by_sheet(self.page, self.projected, self.phone)
         with mpl.rc_context(STYLE):
-            figure = new_figure(height=self.sheet.height)
+            figure = new_figure(self.sheet.width, self.sheet.height)
             self.make_views(figure)
         return figure
 
     @one_at_a_time
     def fit(self, narrow):
-        """Draw the same picture again with letters for a ``narrow`` (bool) page, as large as on a projector, or for a wide one."""
+        """Draw the same picture again for a ``narrow`` (bool) page, on the sheet for a phone, or for a wide one."""
         if narrow == self.is_narrow or self.on_projector:
             return
         self.is_narrow = narrow
-        with projector() if narrow else contextlib.nullcontext():
+        with phone() if narrow else contextlib.nullcontext():
             self.stage = Stage(self.make_figure())
         if self.kept is not None:
             self.draw(self.kept)

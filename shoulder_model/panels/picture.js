@@ -46,7 +46,7 @@ function stillPicture(el, name) {
 }
 
 const REST = 60; // ms without a move, the model being where the slider is, before the next steps are asked for
-const NARROW = 760; // pixels; on a narrower page the picture is drawn with larger letters
+const NARROW = 760; // pixels; on a narrower page the picture is drawn for a phone
 const SETTLED = 700; // ms without another verdict before a screen reader is told it
 const STEPS = 4; // kept at a time: both sides of where two sliders stand
 
@@ -109,8 +109,6 @@ function render({ model, el }) {
     if (!el.clientWidth || is === narrow || el.closest(".lecture")) return;
     narrow = is;
     el.classList.toggle("narrow", narrow);
-    if (narrow) picture.tabIndex = 0; // it may have to be scrolled sideways
-    else picture.removeAttribute("tabindex");
     model.send({ kind: "fit", narrow });
   });
 

@@ -9,9 +9,12 @@ import traitlets
 
 from ..inputs import InputError
 from ..practice.desk import Desk
+from ..practice.page_shelf import PageShelf
 from ..practice.pages import WEAK
+from ..practice.record import own_record
 from ..practice.record_table import LARGEST
 from .file_door import FileDoor
+from .keeper import Keeper
 from .of_cell import OfCell
 
 HERE = Path(__file__).parent
@@ -34,6 +37,9 @@ class PracticePanel(OfCell, w.VBox):
         By default one with the user's own record.
     blueprint : path-like, optional
         Of a mock exam of your own; the default one is ``practice/mock_exam.toml``.
+    keep : str, optional
+        Where a desk of its own keeps the record, a name: file, or page for the browser's own store. By default a file
+        wherever there is a disk.
     """
 
     on_paper = (
@@ -41,13 +47,18 @@ class PracticePanel(OfCell, w.VBox):
         "with numbers of their own."
     )
 
-    def __init__(self, desk=None, blueprint=None):
-        self.desk = desk or Desk(blueprint=blueprint)
+    def __init__(self, desk=None, blueprint=None, keep=None):
+        self.desk = desk or Desk(own_record(keep), blueprint=blueprint)
         self.page, self.door = PracticePage(view=self.desk.view), FileDoor(self._take, self._refuse, largest=LARGEST)
         self.door.words = ("A record saved elsewhere: drop it here or ", ".csv")
-        super().__init__([self.page, self.door], layout=w.Layout(width="100%"))
+        shelf = self.desk.record.shelf
+        keepers = [Keeper(shelf, self._look_again)] if isinstance(shelf, PageShelf) else []
+        super().__init__([*keepers, self.page, self.door], layout=w.Layout(width="100%"))
         self.page.on_msg(lambda _, content, buffers: self.act(content))
         self.show(self.desk.view)
+
+    def _look_again(self):
+        self.show(self.desk.look_again())
 
     def _take(self, name, content):
         self.show(self.desk.act("take", content=content))

@@ -8,7 +8,7 @@ import ipywidgets as w
 import numpy as np
 
 from ..draw.facing_views import FrontView
-from ..draw.look import page_or_projector
+from ..draw.look import by_sheet, page_or_projector
 from ..draw.scene import scene_of
 from ..draw.side_views import SideView
 from ..draw.torque_curves import TorqueCurves
@@ -157,6 +157,11 @@ class PullPanel(Panel):
         },
         {"y": "torque [N m]"},
     )
+    phone = Sheet.phone(
+        424,
+        {"front": [1, 204, 116, 202], "side": [122, 204, 183, 202], "curves": [46, 33, 248, 122]},
+        {"y": "torque [N m]"},
+    )
 
     def __init__(self, pull=None, sex="men", **measured):
         figure = self.make_figure()
@@ -188,7 +193,7 @@ class PullPanel(Panel):
 
     def make_curves(self, figure, **look):
         """The curves over the swept field; `TorqueCurves` says how they may ``look``."""
-        axes, x = self.sheet.axes(figure, "curves"), page_or_projector(self.x_label, self.x_brief or self.x_label)
+        axes, x = self.sheet.axes(figure, "curves"), by_sheet(self.x_label, *[self.x_brief or self.x_label] * 2)
         return TorqueCurves(axes, x, self.x_values[[0, -1]], self.sheet.labels["y"], **look)
 
     def move_views(self, state):

@@ -67,6 +67,7 @@ class RatioPanel(Panel):
         {"outline": [0.004, 0.013, 0.51, 0.885], "spread": [0.55, 0.235, 0.43, 0.49]},
         {"x": "ratio, the survey's people"},
     )
+    phone = Sheet.phone(408, {"outline": [1, 198, 304, 192], "spread": [10, 33, 286, 116]}, page.labels)
 
     def __init__(self, sex="men", tape="shoulders"):
         figure = self.make_figure()

@@ -7,8 +7,8 @@ import ipywidgets as w
 import numpy as np
 
 from ..document.html import PAPERS
-from ..draw.look import at_projector
-from ..draw.week import SetBars, WeekView
+from ..draw.look import at_phone, at_projector
+from ..draw.week import DayList, SetBars, WeekView
 from ..inputs import InputError
 from ..people import SEXES, Lifter
 from ..printed import markup
@@ -71,6 +71,7 @@ class SessionPanel(Panel):
 
     page = Sheet(4.0, {"week": [0.003, 0.01, 0.637, 0.98], "sets": [0.752, 0.14, 0.24, 0.76]})
     projected = Sheet(PROJECTED_HEIGHT, {"week": [0.003, 0.01, 0.994, 0.98]})
+    phone = Sheet.phone(624, {"week": [1, 214, 304, 408], "sets": [104, 33, 194, 158]})
 
     def __init__(self, sex="women", experience="intermediate", *, health=None, name="", **measured):
         figure = self.make_figure()
@@ -87,7 +88,7 @@ class SessionPanel(Panel):
 
     def make_views(self, figure):
         """The week, and where there is room its sets as bars."""
-        self.view = WeekView(self.sheet.axes(figure, "week"))
+        self.view = (DayList if at_phone() else WeekView)(self.sheet.axes(figure, "week"))
         self.bars = SetBars(self.sheet.axes(figure, "sets")) if "sets" in self.sheet.places else None
         self.ghosts = tuple(filter(None, (self.view, self.bars)))
 

@@ -128,6 +128,7 @@ class WorkPanel(PullPanel):
             "curves": [0.708, 0.215, 0.265, 0.645],
         },
     )
+    phone = Sheet.phone(524, {"back": [1, 206, 112, 300], "bars": [226, 206, 46, 300], "curves": [46, 33, 248, 112]})
 
     def make_views(self, figure):
         self.back = BackView(self.sheet.axes(figure, "back"), bands=True)

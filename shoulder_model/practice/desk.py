@@ -18,10 +18,10 @@ from . import schedule
 from .bank import make
 from .blueprint import read_blueprint
 from .objectives import chapters, objectives
-from .pages import WEAK, erase_page, exam_page, hand_in_page, progress_page, result_page, set_page
+from .pages import WEAK, erase_page, exam_page, fetching_page, hand_in_page, progress_page, result_page, set_page
 from .progress import when
 from .question import Question
-from .record import Record
+from .record import own_record
 from .views import STOP, choosers, question_screen, screen, tile
 
 MOST = 12  # questions of a set
@@ -46,7 +46,7 @@ class Desk:
     Parameters
     ----------
     record : record.Record, optional
-        By default the one in the user's own folder.
+        By default the reader's own, `record.own_record`.
     clock : callable
         Gives the time. [s]
     seeds : callable
@@ -56,14 +56,14 @@ class Desk:
     """
 
     def __init__(self, record=None, clock=time.time, seeds=fresh_seed, blueprint=None):
-        self.record = Record() if record is None else record
+        self.record = own_record() if record is None else record
         self.blueprint = read_blueprint(blueprint)
         self.clock, self.seeds = clock, seeds
         self.lock = threading.RLock()
         self.turn = 0
         self.trouble = ""
         self._begin_again()
-        self.view = self._home()
+        self.view = self._home() if self.record.shelf.ready else fetching_page()
 
     def _begin_again(self):
         self.questions, self.waiting, self.again, self.place, self.sitting, self.ends = [], [], set(), 0, None, 0.0
@@ -78,12 +78,21 @@ class Desk:
             It is nothing that can be done here.
         """
         with self.lock:
+            if not self.record.shelf.ready:
+                return self.view
             acts = {name[4:]: getattr(self, name) for name in dir(self) if name.startswith("_do_")}
             shown = acts[choice("do", what, tuple(acts))](**more)
             if shown is not None:
                 self.turn += 1  # each view differs, so that the page shows and says it
                 self.view = {**shown, "turn": self.turn}
             return self.view
+
+    def look_again(self):
+        """After rows of the record came in by themselves: the view, a dict, anew if it tells of the record. The keyboard stays where it is."""
+        at = self.view["title"]
+        if self.turn == 0 or self.view["screen"] == "home" or at == WEAK:
+            self.view = {**self.act("progress" if at == WEAK else "home"), "focus": "", "say": ""}
+        return self.view
 
     # the start
 
@@ -112,7 +121,7 @@ class Desk:
         return screen(
             "home",
             title,
-            lines=["Your answers stay on this computer."],
+            lines=[self.record.shelf.stays] if self.record.shelf.stays else [],
             tiles=tiles,
             choosers=choosers(),
             notes=self._notes(),
@@ -351,7 +360,8 @@ class Desk:
 
     def _do_ask_erase(self):
         """Before the record is erased."""
-        return erase_page(sum(not one.is_open for one in self.record.answers()), self._notes())
+        count = sum(not one.is_open for one in self.record.answers())
+        return erase_page(count, self.record.shelf.where, self._notes())
 
     def _do_erase(self):
         """Erase the record."""

@@ -103,6 +103,11 @@ def result_page(answers, notes):
     return page("The result", found.words, parts=parts, buttons=buttons, notes=notes)
 
 
+def fetching_page():
+    """While the page has not sent yet what it keeps: a dict."""
+    return page("Fetching your record …", ["If nothing else comes within half a minute, load this page again."])
+
+
 def progress_page(record, now, notes, told=""):
     """What is weak: ``record`` is a `record.Record`, ``now`` the time [s], ``notes`` text, ``told`` text that comes first."""
     answers = record.answers()
@@ -111,14 +116,14 @@ def progress_page(record, now, notes, told=""):
     parts = [{"words": "Weakest first", "table": {"heads": list(head), "rows": [list(map(str, row)) for row in rows]}}]
     buttons = [(*HOME, "main"), ("Save my record (CSV)", "export", ""), ("Erase my record", "ask_erase", "")]
     svg = picture.svg("progress") if picture else ""
-    lines = [*([told] if told else []), *progress.words(answers, now)]
+    lines = [*([told] if told else []), *progress.words(answers, now), *record.shelf.keeping()]
     return page(WEAK, lines, parts=parts, buttons=buttons, svg=svg, notes=notes)
 
 
-def erase_page(count, notes):
-    """Before the record is erased: ``count`` of its answers, a whole number, and ``notes``, text."""
+def erase_page(count, where, notes):
+    """Before the record is erased: ``count`` of its answers, a whole number, ``where`` they are and ``notes``, text."""
     lines = [
-        f"This erases {counted(count, 'answer')} on this computer. There is no way back.",
+        f"This erases {counted(count, 'answer')} {where}. There is no way back.",
         "Save them first if you want to keep them.",
     ]
     buttons = [("Keep them", "progress", "main"), ("Save my record (CSV)", "export", ""), ("Erase all", "erase", "")]

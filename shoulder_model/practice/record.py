@@ -1,93 +1,30 @@
-"""The record of what a reader answered: an SQLite file in the reader's own data folder, to which answers are only
-added.
+"""The record of what a reader answered, to which answers are only added.
 
 Nothing but answers is kept; what is due and what is weak is worked out from them each time (`schedule`,
-`progress`). Answers keep the order in which they were given, whatever the clock says. The file is safe against two
-notebooks, a killed kernel and a full disk (`record_file`); what cannot be written stays in memory, and that is
-said.
+`progress`). Answers keep the order in which they were given, whatever the clock says. They lie on one of two shelves:
+an SQLite file in the reader's own data folder, safe against two notebooks, a killed kernel and a full disk
+(`record_file`), or, where Python itself runs in a browser, that browser's own store (`page_shelf`). What cannot be
+written stays in memory, and that is said.
 """
 
 import os
-import re
 import threading
 import uuid
 from contextlib import suppress
-from dataclasses import astuple, dataclass
 from pathlib import Path
 
-from ..inputs import Allowed, scalar
+from ..given_file import has_disk
+from ..inputs import choice
 from ..words import counted
-from .record_file import FAILURES, Newer, RecordFile, why
+from .answer import Answer, as_pair, as_row, one_line
+from .page_shelf import PageShelf
 from .record_table import as_table, read_export
 
+if has_disk():  # elsewhere SQLite may be missing
+    from .record_file import RecordFile
+
+__all__ = ["Answer", "Record", "exam_id", "folder", "own_record"]
 FOLDER, FILE = "SHOULDER_MODEL_PRACTICE", "practice.sqlite"  # variable that names another folder; the file
-LONGEST = 500  # characters of an answer that are kept
-LAST_TIME = 32_503_680_000.0  # the year 3000, in seconds since 1970
-UID = re.compile("[0-9a-f]{32}")
-POINTS = Allowed(0.0, 1.0, "", "a score is 0, 0.5 or 1")
-ANY = Allowed(float("-inf"), float("inf"), "s", "give seconds")
-
-
-@dataclass(frozen=True)
-class Answer:
-    """One answer.
-
-    Texts are put on one line, and what cannot be kept in UTF-8 is replaced. A clock that stands before 1970 or after
-    the year 3000 is read as the nearer of them, and a clock that was set back while somebody answered makes the time
-    taken 0.
-
-    Parameters
-    ----------
-    at : float
-        When it was given. [s since 1970, UTC]
-    template, seed : str
-        Which item, see `bank.make`.
-    text : str
-        The answer as typed; "" for an item of a mock exam that was left open.
-    score : float
-        0, 0.5 or 1.
-    slip : str
-        The name of the slip that gives this answer, "" where none does.
-    seconds : float
-        Time taken. [s]
-    hint : bool
-        Whether the hint was shown.
-    exam : str
-        The mock exam it belongs to, see `exam_id`; "" for practice.
-
-    Raises
-    ------
-    InputError
-        A score outside 0 to 1, a time that is no number.
-    """
-
-    at: float
-    template: str
-    seed: str
-    text: str
-    score: float
-    slip: str = ""
-    seconds: float = 0.0
-    hint: bool = False
-    exam: str = ""
-
-    def __post_init__(self):
-        for name in ("template", "seed", "text", "slip", "exam"):
-            object.__setattr__(self, name, _one_line(getattr(self, name)))
-        for name, allowed, most in (("at", ANY, LAST_TIME), ("seconds", ANY, LAST_TIME), ("score", POINTS, 1.0)):
-            object.__setattr__(self, name, min(max(0.0, scalar(name, getattr(self, name), allowed)), most))
-        object.__setattr__(self, "hint", bool(self.hint))
-
-    @property
-    def is_open(self):
-        """Whether this is no answer but an item that was left open."""
-        return not self.text
-
-
-def _one_line(text):
-    """A text as it can be kept: one line of UTF-8 without signs that cannot be seen."""
-    kept = str(text)[: 4 * LONGEST].encode("utf-8", "replace").decode("utf-8")
-    return " ".join("".join(sign if sign.isprintable() else " " for sign in kept).split())[:LONGEST].strip()
 
 
 def folder():
@@ -109,12 +46,19 @@ def exam_id(name, seed, count):
     >>> exam_id("Mock exam", "K7Q", 40)
     'Mock exam/K7Q/40'
     """
-    return _one_line(f"{name}/{seed}/{count}")
+    return one_line(f"{name}/{seed}/{count}")
 
 
 def _items_in(exam):
     count = exam.rpartition("/")[2]
     return int(count) if count.isascii() and count.isdigit() and len(count) < 6 else 1
+
+
+def own_record(keep=None):
+    """The reader's own `Record`; ``keep`` is a name, file or page, or None for a file wherever there is a disk."""
+    if keep is not None:
+        choice("keep", keep, ("file", "page"))
+    return Record(shelf=PageShelf() if keep == "page" else None)
 
 
 class Record:
@@ -124,16 +68,18 @@ class Record:
     ----------
     path : path-like, optional
         The file; ``practice.sqlite`` in `folder` without it.
+    shelf : page_shelf.PageShelf, optional
+        Where answers are kept instead of in a file; without a disk always one.
     """
 
-    def __init__(self, path=None):
-        self._file = RecordFile(path or folder() / FILE)
+    def __init__(self, path=None, shelf=None):
+        self._file = shelf or (RecordFile(path or folder() / FILE) if has_disk() else PageShelf())
         self._lock = threading.RLock()
         self._waiting, self._known = {}, {}  # uid -> Answer, not on disk yet; row -> uid and Answer, as last read
         try:
             self._file.begin()
-        except FAILURES as error:
-            reason = why(error, self.path.parent)
+        except self._file.failures as error:
+            reason = self._file.why(error)
             self._file.notes.append(
                 f"The record {self.path} cannot be written: {reason}. What you answer now is kept in this notebook "
                 "only; save it as a table before you close."
@@ -142,8 +88,13 @@ class Record:
 
     @property
     def path(self):
-        """The name of the file with its folder, a path."""
+        """The name of the file with its folder, a path; None where the page keeps the record."""
         return self._file.path
+
+    @property
+    def shelf(self):
+        """Where the answers lie, in a word: a `record_file.RecordFile` or a `page_shelf.PageShelf`."""
+        return self._file
 
     @property
     def notes(self):
@@ -153,7 +104,7 @@ class Record:
     @property
     def waiting(self):
         """How many answers are only in memory, a whole number."""
-        return len(self._waiting)
+        return len(self._waiting) + self._file.waiting
 
     def add(self, answer):
         """Add an ``answer`` (`Answer`), as `add_all`; gives the same text."""
@@ -169,14 +120,15 @@ class Record:
         Returns
         -------
         str
-            "" once they are on disk; else a sentence that says in words why they are not. They then stay in memory.
+            "" once they are on disk, or handed to the page; else a sentence that says in words why they are not. They
+            then stay in memory.
         """
         with self._lock:
             self._waiting |= {uuid.uuid4().hex: answer for answer in answers}
-            rows = {_row(*pair): pair for pair in self._waiting.items()}
+            rows = {as_row(*pair): pair for pair in self._waiting.items()}
             try:
                 self._file.append(list(rows))
-            except FAILURES as error:
+            except self._file.failures as error:
                 return self._not_written(error)
             self._known |= rows
             self._waiting.clear()
@@ -184,9 +136,9 @@ class Record:
 
     def _not_written(self, error):
         kept = "They are kept" if len(self._waiting) > 1 else "It is kept"
-        count, reason = counted(len(self._waiting), "answer"), why(error, self.path.parent)
+        count, reason = counted(len(self._waiting), "answer"), self._file.why(error)
         said = f"{count} not on disk: {reason}. {kept} in this notebook"
-        return f"{said}; save the record as a table before you close." if isinstance(error, Newer) else (
+        return f"{said}; save the record as a table before you close." if self._file.is_final(error) else (
             f"{said} and written with the next answer."
         )  # fmt: skip
 
@@ -200,14 +152,14 @@ class Record:
     def _pairs(self):
         """Pairs of uid and answer, on disk or not."""
         with self._lock:
-            with suppress(*FAILURES):
-                self._known = {row: self._known.get(row) or _pair(row) for row in self._file.rows()}
+            with suppress(*self._file.failures):
+                self._known = {row: self._known.get(row) or as_pair(row) for row in self._file.rows()}
             pairs = [pair for pair in self._known.values() if pair and pair[0] not in self._waiting]
             return [*pairs, *self._waiting.items()]
 
     def export(self):
         """The whole record as text, a CSV table: bytes in UTF-8 with a byte-order mark; no cell of it is a formula."""
-        return as_table([_row(uid, answer) for uid, answer in self._pairs()])
+        return as_table([as_row(uid, answer) for uid, answer in self._pairs()])
 
     def take(self, content):
         """Take over the answers of an export that are not here yet, and put all in the order of their times.
@@ -227,15 +179,15 @@ class Record:
         InputError
             In one line: this is no such table, or a row of it cannot be read; nothing is taken then.
         """
-        pairs = read_export(content, lambda row: _pair(row, strict=True))
+        pairs = read_export(content, lambda row: as_pair(row, strict=True))
         with self._lock:
             known = {uid for uid, _ in self._pairs()}
             new = {uid: answer for uid, answer in pairs if uid not in known}
             told = f"{counted(len(new), 'answer')} taken over, {len(pairs) - len(new)} were here already."
-            rows = [_row(uid, answer) for uid, answer in {**self._waiting, **new}.items()]
+            rows = [as_row(uid, answer) for uid, answer in {**self._waiting, **new}.items()]
             try:
                 self._file.merge(lambda old: _in_order(old, rows))
-            except FAILURES as error:
+            except self._file.failures as error:
                 self._waiting |= new
                 return f"{told} {self._not_written(error)}"
             self._waiting.clear()
@@ -253,8 +205,8 @@ class Record:
             self._waiting, self._known = {}, {}
             try:
                 self._file.erase()
-            except FAILURES as error:
-                return f"The record {self.path} is still there: {why(error, self.path.parent)}."
+            except self._file.failures as error:
+                return f"The record {self.path} is still there: {self._file.why(error)}."
             left = ", ".join(path.name for path in self._file.aside())
             return (
                 f"Files that were put aside still lie in {self.path.parent}: {left}. Delete them yourself."
@@ -276,24 +228,6 @@ class Record:
             if answer.exam:
                 found.setdefault(answer.exam, {})[answer.template, answer.seed] = answer
         return {exam: tuple(last.values()) for exam, last in found.items()}
-
-
-def _row(uid, answer):
-    *cells, hint, exam = astuple(answer)
-    return (uid, *cells, int(hint), exam)
-
-
-def _pair(row, strict=False):
-    """The uid and the answer of a row; None, or a `ValueError` where ``strict``, for a row that makes no sense."""
-    try:
-        uid, at, template, seed, text, score, slip, seconds, hint, exam = row
-        if not UID.fullmatch(uid):
-            raise ValueError("its first cell is no id of an answer; leave that column as it was")
-        return uid, Answer(at, template, seed, text, score, slip, seconds, hint, exam)
-    except (TypeError, ValueError):
-        if strict:
-            raise
-        return None
 
 
 def _in_order(old, new):

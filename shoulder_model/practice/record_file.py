@@ -19,10 +19,11 @@ import zlib
 from contextlib import closing, contextmanager
 from pathlib import Path
 
+from .answer import COLUMNS
+
 APPLICATION, VERSION = 0x70726163, 1  # "prac", and the edition of the table below
 PATIENCE, KNOCK = 10.0, 0.003  # seconds: as long as another notebook may take; between two tries of the door
 SYNCHRONOUS = "EXTRA"  # what a write waits for: data, journal and folder on disk
-COLUMNS = ("uid", "at", "template", "seed", "text", "score", "slip", "seconds", "hint", "exam")
 CREATE = """CREATE TABLE answers (id INTEGER PRIMARY KEY AUTOINCREMENT, uid TEXT NOT NULL UNIQUE, at REAL NOT NULL,
 template TEXT NOT NULL, seed TEXT NOT NULL, text TEXT NOT NULL, score REAL NOT NULL, slip TEXT NOT NULL,
 seconds REAL NOT NULL, hint INTEGER NOT NULL, exam TEXT NOT NULL, checksum INTEGER NOT NULL)"""
@@ -70,8 +71,11 @@ def why(error, folder):
 class RecordFile:
     """One file of answers at ``path`` (path-like).
 
-    ``notes`` is a list of sentences on what happened to the file. Every method may raise one of `FAILURES`.
+    ``notes`` is a list of sentences on what happened to the file. Every method may raise one of ``failures``.
     """
+
+    failures, ready, waiting = FAILURES, True, 0
+    where, stays = "on this computer", "Your answers stay on this computer."
 
     def __init__(self, path):
         self.path = Path(path).absolute()
@@ -81,6 +85,18 @@ class RecordFile:
         """Look at the whole file and put it aside if it is damaged; words go to ``notes``. Where there is none, none is made."""
         if self.path.exists():
             self._step(_checked, writes=True, first=True)
+
+    def why(self, error):
+        """Why something could not be written, in words; ``error`` is one of ``failures``."""
+        return why(error, self.path.parent)
+
+    def is_final(self, error):
+        """Whether a later try would end in the same ``error``, one of ``failures``."""
+        return isinstance(error, Newer)
+
+    def keeping(self):
+        """What has to be known to keep the file, a tuple of sentences: nothing."""
+        return ()
 
     def rows(self):
         """All rows in the order they were written, a list; each is a tuple of `COLUMNS`."""

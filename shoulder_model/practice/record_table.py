@@ -18,7 +18,7 @@ LONGEST_ERROR = 300  # characters
 
 
 def as_table(rows):
-    """CSV, as bytes of text with a byte-order mark, of ``rows``, each a tuple of `record_file.COLUMNS`."""
+    """CSV, as bytes of text with a byte-order mark, of ``rows``, each a tuple of `answer.COLUMNS`."""
     table = [HEADS]
     for *cells, hint, exam in rows:
         day = datetime.fromtimestamp(cells[1], UTC).strftime("%Y-%m-%d %H:%M:%S")
@@ -33,7 +33,7 @@ def read_export(content, pair):
     ----------
     content : bytes
     pair : callable
-        Takes a tuple of `record_file.COLUMNS`, gives what the list holds; its `ValueError` refuses the table.
+        Takes a tuple of `answer.COLUMNS`, gives what the list holds; its `ValueError` refuses the table.
 
     Raises
     ------

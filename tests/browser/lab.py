@@ -28,7 +28,7 @@ PLAIN = ("Open this address: ", "To stop, press Ctrl+C in this window.")
 BROWSER = os.environ.get("CHROMIUM", "/usr/bin/chromium")
 FLAGS = [
     "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync",
+    "--disable-component-update", "--disable-sync", "--host-resolver-rules=MAP workbook.example 127.0.0.1",
 ]  # fmt: skip
 PATIENCE = 90  # seconds, for a loaded machine
 HOMES = (  # chapters with a panel, a kind each

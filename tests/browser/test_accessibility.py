@@ -22,11 +22,18 @@ SMALL_CHAPTER = (
     "panels.Guess('How far?', 3.0, 'Because.', unit='cm', then=panels.GripPanel())",
     "panels.Guess('Which?', 'this one', 'Because.', choices=['this one', 'that one'])",
 )
-NARROW = {"width": 640, "height": 720}
+NARROW, PHONE = {"width": 640, "height": 720}, {"width": 360, "height": 740}
 LETTERS = """() => {
-  const layers = [...document.querySelectorAll('.pull-picture .layers > svg text')].filter(one => one.textContent);
-  return Math.min(...layers.map(one => parseFloat(getComputedStyle(one).fontSize) * one.getScreenCTM().a));
+  const texts = [...document.querySelectorAll('.pull-picture .layers svg text')].filter(one => one.textContent.trim());
+  const scale = one => Math.hypot(one.getScreenCTM().a, one.getScreenCTM().b);
+  return Math.min(...texts.map(one => parseFloat(getComputedStyle(one).fontSize) * scale(one)));
 }"""
+SIDEWAYS = """() => [...document.querySelectorAll('.jp-WindowedPanel-outer, .pull-panel, .pull-picture, .layers')]
+  .filter(one => one.scrollWidth > one.clientWidth + 1).map(one => `${one.className}: ${one.scrollWidth} in ${one.clientWidth}`)"""
+LOW = """() => [...document.querySelectorAll('.pull-panel :is(button, select, input:not([type=checkbox])), .pull-panel label')]
+  .map(one => [one.textContent || one.type, one.getBoundingClientRect()])
+  .filter(([, box]) => box.width && (box.height < 23.9 || box.left < 0 || box.right > innerWidth)).map(([name]) => name)"""
+BARS = ".jp-SideBar:not(.lm-mod-hidden)"
 
 
 def printed():
@@ -121,12 +128,29 @@ def test_on_a_narrow_page_letters_grow_and_nothing_is_cut(small):
         slider.focus()
         page.keyboard.press("ArrowLeft")
         panel.becomes(lambda p: p.picture != picture, "the picture to move")
-        view = page.locator(".jp-WindowedPanel-outer").evaluate("one => [one.scrollWidth, one.clientWidth]")
-        assert view[0] <= view[1] + 1
+        assert page.evaluate(SIDEWAYS) == []
     finally:
         page.set_viewport_size({"width": 1280, "height": 720})
     wait(lambda: not page.locator(".pull-picture.narrow").count(), "the wide page's picture")
     assert page.evaluate(LETTERS) > SMALL
+
+
+def test_on_a_phone_nothing_scrolls_sideways_and_letters_and_controls_are_large(small):
+    page, panel = small.page, PanelPage(small)
+    assert page.locator(BARS).count() == 2
+    page.set_viewport_size(PHONE)
+    try:
+        wait(
+            lambda: page.locator(".pull-picture").first.evaluate("one => one.clientWidth") >= 322, "the side bars to go"
+        )
+        wait(lambda: page.evaluate(LETTERS) >= 10.5, "letters of a phone")
+        panel.press("Lifter")
+        assert (page.evaluate(SIDEWAYS), page.evaluate(LOW)) == ([], [])
+        panel.press("Lifter")
+    finally:
+        page.set_viewport_size({"width": 1280, "height": 720})
+    wait(lambda: page.locator(BARS).count() == 2, "the side bars to come back")
+    wait(lambda: not page.locator(".pull-picture.narrow").count(), "the wide page's picture")
 
 
 def test_less_motion_means_steps(small):

@@ -11,7 +11,7 @@ import shoulder_model as sm
 
 HOME = Path(sm.__file__).parent
 GROUND = (
-    "axes", "blocks", "checkout", "given_file", "inputs", "json_file", "printed", "tables", "table_file", "toml_file", "sources", "words",
+    "axes", "blocks", "checkout", "given_file", "in_page", "inputs", "json_file", "printed", "tables", "table_file", "toml_file", "sources", "words",
 )  # fmt: skip
 PEOPLE = (*GROUND, "people")
 MECHANICS = (*PEOPLE, "mechanics")
@@ -22,6 +22,7 @@ ALLOWED = {  # room -> what it may import beside itself
     "axes": (),
     "blocks": (),
     "checkout": ("inputs",),
+    "in_page": ("inputs",),
     "inputs": (),
     "tables": (),
     "given_file": ("inputs",),
@@ -47,26 +48,28 @@ ALLOWED = {  # room -> what it may import beside itself
     "draw": NUMBERS,
     "panels": (*NUMBERS, "practice", "draw"),
     "lesson": (*NUMBERS, "draw", "panels"),
-    "handout": (*NUMBERS, "draw", "panels", "lesson"),
+    "recorded": (*NUMBERS, "draw", "panels"),
+    "handout": (*NUMBERS, "draw", "panels", "lesson", "recorded"),
     "lecture": (*NUMBERS, "draw", "panels", "lesson", "handout"),
     "lab": ("checkout", "inputs"),
+    "site": (*GROUND, "lab", "recorded", "handout"),
     "recipes": (*NUMBERS, "lab"),
     "__init__": (*NUMBERS, "practice"),
-    "__main__": ("checkout", "inputs", "lab", "handout", "lecture", "homework"),
+    "__main__": ("checkout", "inputs", "lab", "handout", "lecture", "homework", "site"),
 }
 OUTSIDE = {  # packages that only some rooms may import
     "matplotlib": ("draw", "panels", "lesson", "handout"),
     "fpdf": ("document/pdf.py",),
-    "ipywidgets": ("panels", "lecture/panel.py", "lecture/controls.py"),
+    "ipywidgets": ("panels", "recorded/set_up.py", "lecture/panel.py", "lecture/controls.py"),
     "anywidget": ("panels", "lecture/panel.py"),
-    "IPython": ("panels", "lesson"),
-    "nbformat": ("lab", "recipes"),
+    "IPython": ("panels", "lesson", "in_page"),
+    "nbformat": ("lab", "recipes", "site"),
     "mistune": ("lesson",),
     "latex2mathml": ("lesson",),
     "fontTools": ("handout",),
     "pint": ("practice/quantity.py",),
     "fsrs": ("practice/schedule.py",),
-    "platformdirs": ("practice/record.py", "lab/places.py"),
+    "platformdirs": ("practice/record.py", "lab/places.py", "site/command.py"),
     "sympy": ("muscles/symbolic.py",),
     "scipy": (
         "evidence/effect_size.py",
@@ -76,6 +79,7 @@ OUTSIDE = {  # packages that only some rooms may import
         "week/programme.py",
         "recipes",
     ),
+    "pyodide_js": ("in_page",),
     "jupyterlab": ("lab/server.py",),
     "jupyter_server": ("lab/server.py",),
     "jupyter_client": ("lab", "lecture/check.py"),

@@ -1,5 +1,6 @@
 """Every word and number in a picture, and every colour of words in a style sheet, stands out from what is behind it."""
 
+import contextlib
 import re
 from functools import partial
 from pathlib import Path
@@ -9,7 +10,7 @@ from matplotlib.text import Text
 
 import shoulder_model.panels as panels
 from shoulder_model.draw import look
-from shoulder_model.draw.look import ENOUGH, INK, contrast, projector, readable
+from shoulder_model.draw.look import ENOUGH, INK, contrast, phone, projector, readable
 from shoulder_model.week import all_no
 
 ROOT = Path(__file__).parents[3]
@@ -42,13 +43,10 @@ def test_letters_are_dark_enough_and_keep_the_hue_of_their_line(colour):
     assert max(shares) - min(shares) < 0.05, "one part of the colour is darkened more than the others"
 
 
-@pytest.mark.parametrize("large", [False, True], ids=["page", "projector"])
+@pytest.mark.parametrize("sheet", [contextlib.nullcontext, projector, phone], ids=["page", "projector", "phone"])
 @pytest.mark.parametrize("make", KINDS, ids=lambda make: getattr(make, "__name__", "SessionPanel"))
-def test_letters_of_a_panel_still_and_moving(make, large):
-    if large:
-        with projector():
-            panel = make()
-    else:
+def test_letters_of_a_panel_still_and_moving(make, sheet):
+    with sheet():
         panel = make()
     moving = [now["fill"] for now in panel.stage.attributes() if now.get("fill") and now.get("text")]
     still = [

@@ -5,7 +5,7 @@ from functools import partial
 import pytest
 
 import shoulder_model.panels as panels
-from shoulder_model.draw.look import PROJECTOR
+from shoulder_model.draw.look import PHONE
 from shoulder_model.week import all_no
 
 KINDS = [
@@ -23,7 +23,7 @@ def test_a_narrow_page_gets_larger_letters_and_a_wide_one_the_same_picture_again
     before, words, width = panel.stage.attributes(), panel.words, panel.stage.width
     monkeypatch.setattr(panel.picture, "send", sent.append)
     panel.picture._answer({"kind": "fit", "narrow": True})
-    assert panel.stage.width == pytest.approx(width / PROJECTOR, rel=0.01)
+    assert panel.stage.width == pytest.approx(72 * PHONE)
     assert [message["kind"] for message in sent] == ["all"] and panel.words == words
     slider.value = slider.max if slider.value < slider.max else slider.min
     assert any(message["kind"] == "move" and message["moves"] for message in sent) and not panel.picture.said["trouble"]

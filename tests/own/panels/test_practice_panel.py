@@ -5,6 +5,7 @@ import json
 import pytest
 
 from shoulder_model.panels import PracticePanel
+from shoulder_model.panels.keeper import Keeper
 from shoulder_model.practice.desk import Desk
 from shoulder_model.practice.record import Record
 
@@ -54,3 +55,26 @@ def test_a_saved_record_comes_in_by_the_door_which_stands_on_its_page_only(panel
     assert panel.page.view["lines"][0].startswith("1 answer taken over")
     panel.act({"do": "home"})
     assert panel.door.layout.display == "none"
+
+
+def test_a_record_that_the_page_keeps_comes_in_before_anything_can_be_done(monkeypatch):
+    panel, sent = PracticePanel(keep="page"), []
+    (keeper,) = [one for one in panel.children if isinstance(one, Keeper)]
+    monkeypatch.setattr(keeper.shelf, "say", sent.append)
+    panel.act({"do": "chapter", "value": "03"})
+    assert panel.page.view["title"] == "Fetching your record …" and panel.door.layout.display == "none"
+    nothing = {"kind": "rows", "page": "p", "entries": [], "more": False, "version": 0, "aside": 0, "again": "all"}
+    keeper._handle_custom_msg(nothing, [])
+    assert panel.page.view["screen"] == "home"
+    panel.act({"do": "chapter", "value": "03"})
+    panel.act({"do": "show"})
+    ((step,), (uid, entry)) = sent, sent[0]["rows"][0]
+    assert step["kind"] == "add" and uid in entry and json.dumps(step)
+    question = panel.page.view
+    keeper._handle_custom_msg({"kind": "kept", "step": step["step"], "version": 1}, [])
+    assert panel.page.view == question
+    assert panel.desk.record.waiting == 0
+
+
+def test_a_record_in_a_file_has_no_keeper(panel):
+    assert not any(isinstance(one, Keeper) for one in panel.children)

@@ -22,11 +22,12 @@
     .workbook-without-code .jp-CodeCell .jp-OutputPrompt { visibility: hidden; }`;
 
   // Panels without their kernel. The page keeps the last picture of each with the chapter, as an image in which nothing runs.
-  const LAST = "last_picture", SLOW = 4000; // ms a live panel may take to come back
+  const LAST = "last_picture", PIXELS = 1.25; // for a point of it
+  const SLOW = 4000; // ms a live panel may take to come back
   const VIEW = ".jp-OutputArea-output.lm-Panel"; // what shows a widget
   const ASLEEP = `${VIEW}:not(:has(*)) { font-size: 0; }
     .asleep .jupyter-widgets-disconnected::before { content: none !important; }
-    .asleep-line { font-weight: 600; margin: 6px 0; } .asleep-picture { display: block; background: white; width: 100%; max-width: 1013px; }`;
+    .asleep-line { font-weight: 600; margin: 6px 0; } .asleep-picture { display: block; background: white; max-width: 100%; height: auto; }`;
 
   function drawn(picture) {
     const layers = [...picture.querySelectorAll(".layers svg[viewBox]")].filter((one) => !one.parentElement.closest("svg"));
@@ -34,7 +35,7 @@
     const text = layers.map((one) => new XMLSerializer().serializeToString(one)).join("");
     const box = layers[0].getAttribute("viewBox").split(" ");
     return {
-      svg: `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${box.join(" ")}" width="${box[2]}" height="${box[3]}">${text}</svg>`,
+      svg: `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${box.join(" ")}" width="${PIXELS * box[2]}" height="${PIXELS * box[3]}">${text}</svg>`,
       verdict: picture.querySelector(".verdict").textContent,
       words: picture.querySelector('svg[role="img"]').getAttribute("aria-label") ?? "",
       still: picture.dataset.still ?? "",
@@ -195,13 +196,36 @@
     run();
   }
 
+  // On a phone JupyterLab's bars at both sides would take a fifth of the width. The workspace remembers which were taken away,
+  // so that they come back where there is room, on another screen too.
+  const PHONE = "(max-width: 480px)", BARS = "workbook-buttons:side-bars";
+  async function sideBars(app, state) {
+    await app.restored;
+    const phone = matchMedia(PHONE), { shell } = app;
+    const toggle = (sides) => Promise.all(sides.map((side) => app.commands.execute("application:toggle-side-tabbar", { side })));
+    async function fit() {
+      const taken = (await state.fetch(BARS)) ?? [];
+      if (phone.matches) {
+        const shown = ["left", "right"].filter((side) => !shell.isEmpty(side) && shell.isSideTabBarVisible(side));
+        await state.save(BARS, [...new Set([...taken, ...shown])]);
+        await toggle(shown);
+      } else if (taken.length) {
+        await state.remove(BARS);
+        await toggle(taken.filter((side) => !shell.isSideTabBarVisible(side)));
+      }
+    }
+    phone.addEventListener("change", fit);
+    await fit();
+  }
+
   async function extension() {
     const { INotebookTracker, NotebookActions } = await library("@jupyterlab/notebook");
+    const { IStateDB } = await library("@jupyterlab/statedb");
     return {
       id: "workbook-buttons:plugin",
       autoStart: true,
-      requires: [INotebookTracker],
-      activate(app, tracker) {
+      requires: [INotebookTracker, IStateDB],
+      activate(app, tracker, state) {
         let shown = remembered();
         const starting = new Set(); // pages whose kernel is waited for, after the button was pressed
         async function run(panel) {
@@ -216,6 +240,7 @@
         }
         document.head.append(Object.assign(document.createElement("style"), { textContent: `${LOOK} ${ASLEEP}` }));
         look(shown);
+        sideBars(app, state);
         app.commands.addCommand("workbook:run-everything", {
           label: () => (starting.has(tracker.currentWidget) ? "Starting …" : "Run everything"),
           caption: "Run every cell of this chapter; you stay where you are. A chapter that was just opened first starts Python",
