@@ -10,7 +10,7 @@ from pathlib import Path
 from ..inputs import InputError
 from .chapters import lay_out_chapters, size
 from .compiling import compile_wheels, named_by_content
-from .distribution import LATER, lay_out
+from .distribution import lay_out
 from .download import run
 from .panels import record_panels
 from .start_page import write_start_page
@@ -102,7 +102,7 @@ def build(folder, order, say=print):
         if order.panels:
             say("Panels that open at once ...")
             words.append(record_panels(made, order.home, order.store))
-        write_start_page(made, order.home, editions, LATER)
+        write_start_page(made, order.home, editions)
         shutil.rmtree(folder, ignore_errors=True)
         folder.parent.mkdir(parents=True, exist_ok=True)
         shutil.move(made, folder)

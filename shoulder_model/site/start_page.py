@@ -4,24 +4,14 @@ import re
 
 from ..checkout import chapter_path
 from ..handout.folder_page import panel_shelf
-from ..handout.start_page import Shelf, chapter_words, link, megabytes, start_page
+from ..handout.start_page import Shelf, chapter_words, link, measured, start_page
 
 CONFIG = re.compile(r'<script id="jupyter-config-data".*?</script>', re.DOTALL)  # JupyterLite looks for it at the root
 PANELS = "panels"  # folder of the site with recorded panels
 PAGE = "notebooks/index.html?path=workbook/{name}.ipynb"
 
 
-def cold_bytes(folder, later):
-    """About what a first visit fetches of the site in ``folder`` (path), a number of bytes.
-
-    ``later`` are names (text) of packages that are fetched where first needed.
-    """
-    python = folder / "static" / "pyodide"
-    late = tuple(f"{name.replace('-', '_')}-" for name in later)
-    return sum(path.stat().st_size for path in python.iterdir() if not path.name.startswith(late))
-
-
-def write_start_page(folder, home, editions, later):
+def write_start_page(folder, home, editions):
     """Write ``index.html`` into the site's ``folder``, over the one by which JupyterLite knows its root.
 
     Parameters
@@ -30,14 +20,12 @@ def write_start_page(folder, home, editions, later):
         Of the site, of the checkout.
     editions : dict
         Name of each chapter -> its edition.
-    later : tuple of str
-        Packages that are fetched where first needed.
     """
     chapters = [(chapter_words(chapter_path(home, name)), link(PAGE.format(name=name), "Open")) for name in editions]
     panels = panel_shelf(sorted((folder / PANELS).glob("*.html")), f"{PANELS}/")
-    size = megabytes(cold_bytes(folder, later))
+    size = measured()["values"]["site cold MB"]
     words = (
-        f"<p>A chapter brings Python into this page. The first one fetches {size} and takes a while; you can read it meanwhile. "
+        f"<p>A chapter brings Python into this page. The first one fetches about {size} MB and takes a while; you can read it meanwhile. "
         "Later ones start from what is here, also without a network where the browser allows it.</p>"
     )
     lines = [
