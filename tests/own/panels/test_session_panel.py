@@ -33,7 +33,7 @@ def blocks(panel):
 def shown(panel):
     """Every visible text of the week view."""
     view = panel.view
-    texts = [view.asked, *view.heads, *view.said, *(line for lines in view.lines for line in lines)]
+    texts = [*view.asked, *view.heads, *view.said, *(line for lines in view.lines for line in lines)]
     return [text.get_text() for text in texts if text.get_visible()]
 
 
