@@ -4,6 +4,7 @@ from html import escape, unescape
 from pathlib import Path
 
 from ..checkout import chapter_path, chapters
+from ..recorded.grids import KINDS
 from .page import WORKBOOK
 from .start_page import Shelf, chapter_words, link, start_page
 
@@ -34,7 +35,7 @@ def shelves(folder, home):
     named = [(chapter_words(chapter_path(home, name)), _links(folder, name)) for name in chapters(home)]
     sheet = _links(folder, "worksheet")
     return [
-        panel_shelf(sorted(folder.glob("panel_*.html")), ""),
+        panel_shelf(folder.glob("panel_*.html"), ""),
         Shelf("Chapters", "", tuple((words, links) for words, links in named if links)),
         Shelf(
             "Work sheet",
@@ -46,6 +47,8 @@ def shelves(folder, home):
 
 def panel_shelf(paths, room):
     """Panels that lie at ``paths``, in the folder called ``room`` (text) below the page or "": a `start_page.Shelf`, in words."""
+    order = [f"panel_{kind.replace('-', '_')}.html" for kind in KINDS]
+    paths = sorted(paths, key=lambda path: order.index(path.name) if path.name in order else len(order))
     rows = tuple((escape(title_of(path)), link(room + path.name, "Open", path.stat().st_size)) for path in paths)
     return Shelf("Panels that open at once", "<p>One page each. They suit a phone.</p>", rows)
 

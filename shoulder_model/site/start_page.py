@@ -22,7 +22,7 @@ def write_start_page(folder, home, editions):
         Name of each chapter -> its edition.
     """
     chapters = [(chapter_words(chapter_path(home, name)), link(PAGE.format(name=name), "Open")) for name in editions]
-    panels = panel_shelf(sorted((folder / PANELS).glob("*.html")), f"{PANELS}/")
+    panels = panel_shelf((folder / PANELS).glob("*.html"), f"{PANELS}/")
     size = measured()["values"]["site cold MB"]
     words = (
         f"<p>A chapter brings Python into this page. The first one fetches about {size} MB and takes a while; you can read it meanwhile. "

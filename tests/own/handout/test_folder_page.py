@@ -16,12 +16,15 @@ def test_it_leads_to_all_that_is_there_with_its_size(tmp_path):
         "worksheet.html": 90_000,
     }.items():
         (tmp_path / name).write_bytes(bytes(size))
-    (tmp_path / "panel_grip.html").write_text("<title>How wide? · Shoulder model workbook</title>", encoding="utf-8")
+    for name, title in {"girdle": "Blades?", "grip": "How wide?"}.items():
+        (tmp_path / f"panel_{name}.html").write_text(
+            f"<title>{title} · Shoulder model workbook</title>", encoding="utf-8"
+        )
     (tmp_path / "mine.html").write_text("mine")
     assert command.main(["start", "--to", str(tmp_path)]) == 0
     page = (tmp_path / "index.html").read_text(encoding="utf-8")
     assert re.findall(r'href="([^"]+\.(?:html|pdf))"', page) == [
-        "panel_grip.html", "03_grip_width.html", "03_grip_width_slides.pdf", "worksheet.html",
+        "panel_grip.html", "panel_girdle.html", "03_grip_width.html", "03_grip_width_slides.pdf", "worksheet.html",
     ]  # fmt: skip
     assert "How wide?</td>" in page and "(0.70 MB)" in page and "(4.9 MB)" in page and "mine.html" not in page
     assert folder_page(tmp_path, HOME) == str(tmp_path / "index.html"), "its own page is written again"
