@@ -10,7 +10,7 @@ from importlib.abc import MetaPathFinder
 from .inputs import InputError, choice
 
 IN_PAGE = sys.platform == "emscripten"
-LATE = {"scipy": 14, "pint": 1, "fsrs": 0}  # fetched where first needed; MB
+LATE = {"scipy": 14, "pint": 1, "fsrs": 0}  # fetched where first needed; MB as the site has them, rounded
 OWN, MACHINERY = "shoulder_model.", "importlib."
 
 

@@ -17,8 +17,8 @@ from .start_page import write_start_page
 
 HERE = Path(__file__).parent
 LAB = HERE.parent / "lab"
-EXTENSIONS = ("@jupyter-widgets/jupyterlab-manager", "anywidget", "@jupyterlite/pyodide-kernel-extension")
 KERNEL = "@jupyterlite/pyodide-kernel-extension"
+EXTENSIONS = ("@jupyter-widgets/jupyterlab-manager", "anywidget", KERNEL)
 SUPPORT = ("ipykernel", "piplite", "pyodide_kernel", "widgetsnbextension-4")  # wheels that come with the kernel
 BARE = "SHOULDER_MODEL_BARE"  # variable: the package without its figures, which the site has beside it
 MARK = ".shoulder-model-site.json"  # a folder that this command has made, and may make again
@@ -26,7 +26,7 @@ MARK = ".shoulder-model-site.json"  # a folder that this command has made, and m
 
 @dataclass(frozen=True)
 class Built:
-    """What was built: ``folder`` (path), how many ``files`` and ``bytes``, and ``words`` (list of text) on the way."""
+    """What was built: ``folder`` (path), how many ``files`` and ``bytes``, and ``words`` (tuple of text) on the way."""
 
     folder: Path
     files: int

@@ -1,5 +1,4 @@
 // node compile.mjs DISTRIBUTION CODE.py FILE ...: compiles the Python of wheels with the very Python that will run them.
-// For each wheel FILE a line of JSON: its name, and how many of its modules could not be compiled and stay as they are.
 import { readFileSync, writeFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -11,7 +10,6 @@ python.runPython(readFileSync(code, "utf-8"));
 const compiled = python.globals.get("compiled");
 for (const file of files) {
   python.FS.writeFile("/tmp/in.whl", readFileSync(file));
-  const left = compiled("/tmp/in.whl", "/tmp/out.whl");
+  compiled("/tmp/in.whl", "/tmp/out.whl");
   writeFileSync(file, python.FS.readFile("/tmp/out.whl"));
-  console.log(JSON.stringify({ file, left }));
 }

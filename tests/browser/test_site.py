@@ -14,7 +14,7 @@ from shoulder_model.site.download import Missing
 
 from .accessibility import faults
 from .lab import PanelPage, wait
-from .site import ELSEWHERE, NEEDED, NOTEBOOK, Server, SitePage, built, said, stored
+from .site import CELLS, ELSEWHERE, NEEDED, NOTEBOOK, Server, SitePage, built, said, stored
 from .test_practice import Panel
 
 pytestmark = pytest.mark.browser
@@ -77,13 +77,7 @@ def test_every_cell_of_a_chapter_says_what_is_stored(name, kernel, site, server,
         chapter = SitePage(context, server.address(), name)
         chapter.run_everything()
         assert chapter.failures == [] and chapter.errors == []
-        given = {
-            source: said(outputs)
-            for source, outputs in chapter.page.evaluate(
-                f"() => {NOTEBOOK}.content.widgets.filter(one => one.model.type === 'code')"
-                ".map(one => [one.model.sharedModel.source, one.model.outputs.toJSON()])"
-            )
-        }
+        given = {source: said(outputs) for source, outputs in chapter.page.evaluate(CELLS)}
     else:
         given = {}
         cells = json.loads((site / "files" / "workbook" / f"{name}.ipynb").read_text(encoding="utf-8"))["cells"]
@@ -155,7 +149,11 @@ def test_a_practice_evening_over_plain_http_is_there_the_next_time(server, conte
     panel.root.get_by_role("button", name="What is weak").click()
     with chapter.page.expect_download() as saved:
         panel.root.get_by_role("button", name="Save").first.click()
-    assert len(saved.value.path().read_text(encoding="utf-8-sig").splitlines()) == 3
+    table = saved.value.path().read_bytes()
+    assert len(table.decode("utf-8-sig").splitlines()) == 3
+    door = chapter.page.locator('.jp-OutputArea input[type="file"]').last
+    door.set_input_files({"name": "mine.csv", "mimeType": "text/csv", "buffer": table})
+    wait(lambda: "0 answers taken over, 2 were here already." in panel.text, "the table that comes back")
 
 
 def test_a_newer_edition_is_not_hidden_by_a_copy_that_was_changed(site, server, context):
