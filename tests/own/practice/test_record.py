@@ -142,13 +142,17 @@ def test_two_processes_write_at_once(path):
 
 
 def killed(process, seconds):
-    """Kill a writer after some seconds from its first answer; what it said was on disk."""
-    first = process.stdout.readline()
-    time.sleep(seconds)
-    process.send_signal(signal.SIGKILL)
-    rest, wrong = process.communicate(timeout=30)
-    assert not wrong
-    return [int(number) for number in (first + rest).split()]
+    """Kill a writer after some seconds from its first answer; what it said was on disk.
+
+    All is read through one stream: ``communicate`` would lose what ``readline`` took along with its line.
+    """
+    with process:
+        said = process.stdout.readline()
+        time.sleep(seconds)
+        process.send_signal(signal.SIGKILL)
+        said += process.stdout.read()
+        assert not process.stderr.read()
+    return [int(number) for number in said.split()]
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="no SIGKILL there; record_kills.py is run by hand")
