@@ -48,7 +48,7 @@ def shelves(folder, home):
 def panel_shelf(paths, room):
     """Panels that lie at ``paths``, in the folder called ``room`` (text) below the page or "": a `start_page.Shelf`, in words."""
     order = [f"panel_{kind.replace('-', '_')}.html" for kind in KINDS]
-    paths = sorted(paths, key=lambda path: order.index(path.name) if path.name in order else len(order))
+    paths = sorted(paths, key=lambda path: (order.index(path.name) if path.name in order else len(order), path.name))
     rows = tuple((escape(title_of(path)), link(room + path.name, "Open", path.stat().st_size)) for path in paths)
     return Shelf("Panels that open at once", "<p>One page each. They suit a phone.</p>", rows)
 
