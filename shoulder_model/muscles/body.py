@@ -4,7 +4,7 @@ The tables give one reference body. How far that leaves a result open is asked b
 moved by half of their range as one standard deviation, cross-sections over the range of their sources.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache, cached_property
 
 import numpy as np
@@ -14,7 +14,7 @@ from ..people.lifter import SEED
 from .force_length import reference_length
 from .girdle import girdle_landmarks, girdle_ranges
 from .paths import landmarks, path_sets
-from .table import MUSCLES, cross_sections
+from .table import MUSCLES, cross_sections, optimal_fibres
 
 BODIES = Allowed(1, 10_000, "bodies", "draw at least one, at most ten thousand")
 SHARED_SOURCES = ("latissimus", "deltoid", "pectoralis", "trapezius")  # their parts come from one source each
@@ -22,20 +22,23 @@ SHARED_SOURCES = ("latissimus", "deltoid", "pectoralis", "trapezius")  # their p
 
 @dataclass(frozen=True)
 class Body:
-    """Muscle paths and cross-sections.
+    """Muscle paths, cross-sections and fibres, and how far the scapula turns.
 
     ``paths``: of shoulder muscles, as `paths.path_sets` gives them; ``girdle``: origins and insertions (muscle, 3)
-    of girdle muscles [m]; ``cross_section`` (muscle,) of all muscles [cm²].
+    of girdle muscles [m]; ``cross_section`` (muscle,) of all muscles [cm²]; ``fibres`` (muscle,) their optimal lengths [m], the
+    table's by default; ``rhythm`` times the scapula's measured turn, a ratio.
     """
 
     paths: tuple
     girdle: tuple
     cross_section: np.ndarray
+    fibres: np.ndarray = field(default_factory=optimal_fibres)
+    rhythm: float = 1.0
 
     @cached_property
     def reference_length(self):
         """Length of every muscle at the optimum of its fibres, (muscle,). [m]"""
-        return reference_length(self.paths, self.girdle)
+        return reference_length(self.paths, self.girdle, self.rhythm)
 
 
 @cache

@@ -68,7 +68,7 @@ def muscle_geometry(posture, girdle, body):
 def _rows(humerus, flexion, girdle, body):
     """The fields of `MuscleGeometry` for a block of postures, one row each."""
     elevation, plane = elevation_and_plane(humerus)
-    scapula = turned_scapula(elevation, plane, girdle.retraction)
+    scapula = turned_scapula(elevation, plane, girdle.retraction, body.rhythm)
     path_length, torque = paths(humerus, scapula, body.paths, girdle=girdle)
     first, last = slice(len(shoulder_muscles())), slice(len(MUSCLES) - len(girdle_muscles()), None)
     shoulder = np.zeros((len(flexion), len(MUSCLES), 3))
@@ -78,4 +78,4 @@ def _rows(humerus, flexion, girdle, body):
     lengths[:, first] += path_length
     on_girdle[:, first] = through_humerus_arms(humerus, torque, girdle, body.paths)
     lengths[:, last], on_girdle[:, last] = girdle_paths(scapula, girdle, body.girdle)
-    return upward_rotation(elevation, plane), lengths, shoulder, elbow_arms(MUSCLES, flexion), on_girdle
+    return upward_rotation(elevation, plane, body.rhythm), lengths, shoulder, elbow_arms(MUSCLES, flexion), on_girdle

@@ -94,7 +94,7 @@ def possible_side_force(pull, side_force):
     return "zero" if pull.hold == "handles" or pull.hands == 1 else side_force
 
 
-def side_force_of(tables, side_force, newtons_per_kg):
+def side_force_of(tables, side_force, newtons_per_kg, friction):
     """The side force's torque (n, k) [m], and how much of it 1 kg on the bar allows [N/kg].
 
     Parameters
@@ -104,6 +104,8 @@ def side_force_of(tables, side_force, newtons_per_kg):
         The torque is None for "zero"; the limit is None for "zero" and "free".
     newtons_per_kg : float
         Pull on one hand for 1 kg on the whole bar. [N/kg]
+    friction : float
+        Sideways force over the pull on the hand, a ratio.
     """
     torque = None if side_force == "zero" else tables.per_side_newton
-    return torque, fact("grip_friction") * newtons_per_kg if side_force == "grip" else None
+    return torque, friction * newtons_per_kg if side_force == "grip" else None

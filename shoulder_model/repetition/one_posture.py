@@ -62,7 +62,7 @@ def activation_at(lifter, pull, rep, point, **options):
     size = options.body_of().cross_section
     effort, _, _ = effort_and_limit(
         tables, np.array([float(pull.mass_on_bar(lifter))]), power=options.power,
-        side_force=possible_side_force(pull, options.side_force), newtons_per_kg=pull.newtons_per_kg,
+        side_force=possible_side_force(pull, options.side_force), newtons_per_kg=pull.newtons_per_kg, friction=options.friction,
         weight=np.append(size, size.mean()) if options.by_size else None,
     )  # fmt: skip
     return effort.activation[0, :-1]

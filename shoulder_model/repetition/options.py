@@ -5,7 +5,7 @@ from dataclasses import dataclass, fields
 
 import numpy as np
 
-from ..inputs import InputError, checked_call, choice, flag, number, scalar, thing, whole
+from ..inputs import Allowed, InputError, checked_call, choice, flag, number, scalar, thing, whole
 from ..mechanics.hand_path import POINTS
 from ..muscles import Body, Strength, expected_strength, reference_body
 from ..muscles.capacity import FACTOR
@@ -13,6 +13,7 @@ from ..sharing.least_effort import POWER
 from ..sources import fact
 from .balance import BALANCES, SIDE_FORCES
 
+FRICTION = Allowed(0.0, 3.0, "", "sideways force over the pull on the hand; 0.3 to 0.8 on a knurled bar")
 FLAGS = ("arm_weight", "muscles", "by_size")
 
 
@@ -31,6 +32,7 @@ class RepOptions:
     power: float = 2.0
     by_size: bool = True
     body: object = None
+    friction: float | None = None
 
     def __post_init__(self):
         object.__setattr__(self, "points", whole("points", self.points, POINTS))
@@ -41,6 +43,8 @@ class RepOptions:
             object.__setattr__(self, "strength", number("strength", self.strength, FACTOR))
         if self.body is not None:
             thing("body", self.body, Body)
+        usual = fact("grip_friction") if self.friction is None else self.friction
+        object.__setattr__(self, "friction", scalar("friction", usual, FRICTION))
         choice("balance", self.balance, BALANCES)
         choice("side_force", self.side_force, SIDE_FORCES)
 

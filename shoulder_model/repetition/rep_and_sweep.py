@@ -97,6 +97,8 @@ def rep(lifter, pull, **options):
         the table cuts a muscle into; False counts every part alike.
     body : muscles.Body, optional
         Other muscles than the reference body's.
+    friction : float
+        Of the grip, by which a sideways force is held: that force over the pull on the hand, a ratio.
 
     Returns
     -------
