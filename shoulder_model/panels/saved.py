@@ -24,6 +24,7 @@ FILE = JsonKind(
     largest=200_000, deepest=4,
 )  # fmt: skip
 MEASURES = tuple(one.name for one in dataclass_fields(Lifter) if one.name != "sex")
+SHIFTS = ("touch_shift_forward", "touch_shift_up")  # of a pull; files from before have none
 ALONG = Allowed(0.0, 1.0, "", "give the share of the rep")
 HANDS = Allowed(1, 2, "", "count the hands on the load")
 
@@ -81,7 +82,7 @@ def read_setup(content):
         One line: what is no set-up, or what value the model cannot use.
     """
     measures, fields, view = _parts(PULL_KIND, content, "lifter", "pull", "view")
-    FILE.names("the pull", fields, FIELDS)
+    FILE.names("the pull", fields, [name for name in FIELDS if name not in SHIFTS], SHIFTS)
     FILE.names("the lifter", measures, ("sex",), measures)
     FILE.names("the view", view, (), VIEW)
     for name in measures.keys() - {"sex"}:

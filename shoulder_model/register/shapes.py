@@ -64,6 +64,7 @@ SHAPES = {
         ("room_angle_deg", "grip_ratio", "trunk_lean_deg", "load_kg", "hands", "held_elbow_flexion_deg"),
         mark=NONE,
     ),
+    "uncertain_inputs.csv": Shape(("input",), ("sd_from_range",), "standard deviations", source="source"),
     "touch_points.csv": Shape(("touch",), ("level", "forward_m", "up_m"), note=1),
     "girdle_travel.csv": Shape(
         ("girdle",),

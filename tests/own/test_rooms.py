@@ -17,7 +17,7 @@ PEOPLE = (*GROUND, "people")
 MECHANICS = (*PEOPLE, "mechanics")
 MUSCLES = (*MECHANICS, "muscles")
 REPETITION = (*MUSCLES, "sharing", "repetition")
-NUMBERS = (*REPETITION, "evidence", "week", "training", "document", "week_page", "register")
+NUMBERS = (*REPETITION, "spread", "evidence", "week", "training", "document", "week_page", "register")
 ALLOWED = {  # room -> what it may import beside itself
     "axes": (),
     "blocks": (),
@@ -37,6 +37,7 @@ ALLOWED = {  # room -> what it may import beside itself
     "muscles": MECHANICS,
     "sharing": ("blocks", "inputs"),
     "repetition": (*MUSCLES, "sharing"),
+    "spread": REPETITION,
     "evidence": GROUND,
     "week": REPETITION,
     "training": (*REPETITION, "week"),

@@ -1,0 +1,26 @@
+"""How results spread: from person to person, and over what nobody knows."""
+
+from .bands import Band, Spread, band_of, spread_of
+from .drawn import NOT_KNOWN, Drawn, as_tabled, draw, drawn_inputs
+from .people import drawn_strength, relative_spread, strength_of
+from .uncertain import KINDS, LEVEL, UncertainInput, names_of, uncertain_inputs
+
+__all__ = [
+    "KINDS",
+    "LEVEL",
+    "NOT_KNOWN",
+    "Band",
+    "Drawn",
+    "Spread",
+    "UncertainInput",
+    "as_tabled",
+    "band_of",
+    "draw",
+    "drawn_inputs",
+    "drawn_strength",
+    "names_of",
+    "relative_spread",
+    "spread_of",
+    "strength_of",
+    "uncertain_inputs",
+]
