@@ -88,6 +88,31 @@ def largest_loads(lifter, pull, whole, geometry, options):
     return in_blocks(rows, len(postures.kg), BLOCK)[0].reshape(lead)
 
 
+def activations(lifter, pull, whole, geometry, options, kg):
+    """Activation of every muscle at a load of ``kg`` (..., 1) on the whole bar, (..., point, muscle), shares of capacity.
+
+    ``lifter``, ``pull``, ``whole``, ``geometry`` and ``options`` as for `supply`; the load has to be one that is held, or NaN.
+    """
+    held = pull.change(load_kg=np.where(np.isfinite(kg), kg, 0.0))
+    lead, postures = _postures(lifter, held, whole, geometry, options)
+    size = options.body_of().cross_section
+    weight = np.append(size, size.mean()) if options.by_size else None
+    side_force = possible_side_force(pull, options.side_force)
+
+    def rows(here):
+        tables = postures.tables(here, options.balance, pull.hand_turn)
+        side, limit = side_force_of(tables, side_force, pull.newtons_per_kg, options.friction)
+        load = postures.kg[here]
+        effort = least_effort(
+            tables.columns, tables.asked(load), power=options.power, weight=weight, side=side,
+            side_limit=np.inf if limit is None else limit * load,
+        )  # fmt: skip
+        return (effort.activation[:, :-1],)
+
+    found = in_blocks(rows, len(postures.kg), BLOCK)[0].reshape(*lead, len(MUSCLES))
+    return np.where(np.isfinite(kg)[..., None], found, np.nan)
+
+
 @dataclass(frozen=True)
 class _Postures:
     """Every posture of a rep or sweep as one row of each array."""

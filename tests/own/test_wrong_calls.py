@@ -31,7 +31,9 @@ OF_THE_MODEL = {  # between the model's own parts: arrays and records that anoth
     "arm_at", "arm_weights", "balance_tables", "counts_words", "elbow_torque", "forearm_turn", "girdle_paths", "girdle_torque",
     "girdle_turn", "joint_force", "largest_load", "least_effort", "moment_arms", "needed_torque", "one_person", "path_points",
     "paths", "plane_of_pull", "programme", "records_text", "set_words", "share_words", "turn_since", "a_lifter",
-    "body_from", "conditional",
+    "body_from",
+    "conditional",
+    "spread_of",
 }  # fmt: skip
 
 
