@@ -23,6 +23,7 @@ from .muscles import Strength, expected_strength, moment_arm
 from .people import Crowd, Lifter, draw_lifters, expected_measures, survey
 from .repetition import counted_part, coverage, load_span, muscle_shares, rep, sweep, weakest_point, work_done
 from .sources import constant
+from .spread import study
 from .week import Client, plan_week
 from .words import torque_change_words, torque_words, written
 
@@ -57,6 +58,7 @@ __all__ = [
     "repetition",
     "sharing",
     "spread",
+    "study",
     "survey",
     "sweep",
     "symbolic",

@@ -2,13 +2,16 @@
 
 from .bands import Band, Spread, band_of, spread_of
 from .drawn import NOT_KNOWN, Drawn, as_tabled, draw, drawn_inputs
+from .matters import SETS, indices, number_of, what_matters
 from .people import drawn_strength, relative_spread, strength_of
+from .studies import merged, study
 from .uncertain import KINDS, LEVEL, UncertainInput, names_of, uncertain_inputs
 
 __all__ = [
     "KINDS",
     "LEVEL",
     "NOT_KNOWN",
+    "SETS",
     "Band",
     "Drawn",
     "Spread",
@@ -18,9 +21,14 @@ __all__ = [
     "draw",
     "drawn_inputs",
     "drawn_strength",
+    "indices",
+    "merged",
     "names_of",
+    "number_of",
     "relative_spread",
     "spread_of",
     "strength_of",
+    "study",
     "uncertain_inputs",
+    "what_matters",
 ]

@@ -28,6 +28,13 @@ from .uncertain import names_of
 NOT_KNOWN = names_of("not known")
 DRAWS = Allowed(1, 1_000_000, "draws", "draw at least one")
 NUMBER = Allowed(0, 2**62, "", "count draws from 0")
+OF_THE_BODY = (
+    "landmarks",
+    "muscle sizes",
+    "fibre lengths",
+    "scapular rhythm",
+    "grip friction",
+)  # what moves the anchor
 POINTS = 21  # along the pulldown that anchors strength
 ROUNDS = 3  # of scaling; the load follows the factor almost in proportion
 OF_ONE = {
@@ -147,7 +154,7 @@ class Drawn:
         sex, anchored = choice("sex", sex, SEXES), flag("anchored", anchored)
         if not self.deviates:
             return strength
-        change = _anchor(self, sex) if anchored else self.tension
+        change = _anchor(self.only(*OF_THE_BODY), sex) if anchored else self.tension
         factors = (np.asarray(value) * change for value in (strength.factor, strength.low, strength.high))
         return Strength(*(float(v) if v.ndim == 0 else v for v in factors), strength.elbow, strength.known_from)
 
@@ -164,9 +171,9 @@ class Drawn:
 
 
 def _kept(name, value):
-    """A field's value inside its range."""
-    allowed = ALLOWED[name]
-    return float(np.clip(value, allowed.low, allowed.high))
+    """A field's value or values inside its range."""
+    kept = np.clip(value, ALLOWED[name].low, ALLOWED[name].high)
+    return float(kept) if np.ndim(kept) == 0 else kept
 
 
 @lru_cache(maxsize=4096)

@@ -1,0 +1,43 @@
+"""What a stored result was made with: a digest of the model's tables and code.
+
+Results that are kept in a file carry it, so that nobody mixes two states of the model unnoticed.
+"""
+
+import hashlib
+from functools import cache
+from pathlib import Path
+
+HOME = Path(__file__).parents[1]
+ROOMS = (
+    "axes.py",
+    "blocks.py",
+    "sources.py",
+    "tables.py",
+    "people",
+    "mechanics",
+    "muscles",
+    "sharing",
+    "repetition",
+    "spread",
+)
+NOT_THE_MODEL = ("outside_checks.csv", "objectives.csv", "slips.csv", "evidence.csv", "comparisons.csv", "stored_")
+
+
+@cache
+def fingerprint():
+    """Sixteen letters, text, that change with the model's tables or code: rooms from `axes` to `spread`, and what they read."""
+    digest = hashlib.sha256()
+    for path in sorted(_files(), key=lambda path: path.relative_to(HOME).as_posix()):
+        digest.update(path.relative_to(HOME).as_posix().encode() + b"\n")
+        digest.update(path.read_bytes().replace(b"\r\n", b"\n"))
+    return digest.hexdigest()[:16]
+
+
+def _files():
+    for room in ROOMS:
+        yield from [HOME / room] if room.endswith(".py") else (HOME / room).rglob("*.py")
+    for table in (HOME / "data").glob("*.csv"):
+        if not table.name.startswith(NOT_THE_MODEL) and not table.name.startswith(
+            ("week_", "health_", "marking_", "invented_")
+        ):
+            yield table

@@ -1,0 +1,158 @@
+"""What a study has so far, in memory or in its file: every answer, or counts of them."""
+
+import time
+from dataclasses import replace
+
+import numpy as np
+import xarray as xr
+
+from ..inputs import scalar
+from ..repetition.rep_and_sweep import COORDS
+from .answers import BEST, GRIP, answer_called
+from .bands import SHARE
+from .fingerprint import fingerprint
+from .plan import tails_of
+from .study_file import StudyFile
+from .tally import BINS, Tally, histograms
+
+EVERY = 5.0  # s between two times that counts are kept in the file
+
+
+class Kept:
+    """What a study has so far, and where it is put; blocks come in their order."""
+
+    def __init__(self, plan, file, shapes, chunks, keep):
+        self.file = None if file is None else StudyFile(file, plan, keep, shapes, chunks)
+        self.plan = plan if self.file is None else replace(plan, rows=self.file.rows)
+        self.complete = 0 if self.file is None else self.file.complete
+
+    def take(self, block, answers):
+        """Keep the answers of the next block."""
+        self.put(block, answers)
+        self.complete += 1
+        self.note()
+
+    def dims(self, name):
+        """Names of the fields' dims of an answer, and of its own."""
+        answer, fields = answer_called(name), [field for field, _ in self.plan.fields]
+        return [field for field in fields if not (answer.over_grips and field == GRIP)], self.tails[name][0]
+
+    def sizes(self, name):
+        """Sizes of both."""
+        fields, _ = self.dims(name)
+        values = dict(self.plan.fields)
+        return tuple(len(values[field]) for field in fields), self.tails[name][1]
+
+    def coords(self):
+        """Coordinates of all dims."""
+        plan = self.plan
+        found = {"draw": np.arange(plan.draws + 1), "pull": [pull.name for pull in plan.pulls]}
+        return found | {name: list(values) for name, values in plan.fields}
+
+    def dataset(self):
+        """The answers that are complete, labelled."""
+        attrs = {
+            "model": fingerprint(),
+            "seed": self.plan.seed,
+            "strength": self.plan.strength,
+            "people": self.plan.people,
+        }
+        made = xr.Dataset(self.variables(), self.coords(), attrs)
+        here = {dim: values for dim, values in COORDS.items() if dim in made.dims}
+        return made.assign_coords(here)
+
+
+class Arrays(Kept):
+    """Every answer."""
+
+    def __init__(self, plan, file, quantiles):
+        self.plan, self.tails = plan, _tails(plan)
+        shapes = {
+            name: (plan.draws + 1, len(plan.pulls), plan.people, *sum(self.sizes(name), ())) for name in plan.answers
+        }
+        chunks = {name: (1, 1, min(plan.rows, shape[2]), *shape[3:]) for name, shape in shapes.items()}
+        super().__init__(plan, file, shapes, chunks, "arrays")
+        self.values = {} if self.file else {name: np.full(shape, np.nan) for name, shape in shapes.items()}
+
+    def put(self, block, answers):
+        where = block.draw, block.pull, slice(block.start, block.stop)
+        for name, values in answers.items():
+            if self.file:
+                self.file.put(name, where, values)
+            else:
+                self.values[name][where] = values
+
+    def note(self):
+        """Say in the file that one more block is there."""
+        if self.file:
+            self.file.count_blocks(self.complete)
+
+    def close(self):
+        """Nothing is left to be kept."""
+
+    def variables(self):
+        found = {}
+        for name in self.plan.answers:
+            fields, own = self.dims(name)
+            values = self.file.group[name][:] if self.file else self.values[name]
+            found[name] = (("draw", "pull", "lifter", *fields, *own), values, {"units": answer_called(name).unit})
+        return found
+
+
+class Counts(Kept):
+    """Counts of each answer, over all people."""
+
+    def __init__(self, plan, file, quantiles):
+        histograms()
+        self.quantiles = [scalar("quantiles", share, SHARE) for share in quantiles]
+        self.plan, self.tails, self.kept_at = plan, _tails(plan), time.monotonic()
+        self.cells = {name: int(np.prod(sum(self.sizes(name), ()) or (1,))) for name in plan.answers}
+        slabs = (plan.draws + 1) * len(plan.pulls)
+        shapes = {name: (slabs * cells, BINS + 3) for name, cells in self.cells.items()}
+        super().__init__(plan, file, shapes, {name: (cells, BINS + 3) for name, cells in self.cells.items()}, "summary")
+        self.tallies = {name: self._tally(name, slabs * cells) for name, cells in self.cells.items()}
+
+    def _tally(self, name, cells):
+        tally = Tally.empty(cells, answer_called(name).grain)
+        if self.file and self.complete:
+            counts = self.file.read_counts(name)
+            tally.counts, tally.missing = np.ascontiguousarray(counts[:, :-1]), counts[:, -1].copy()
+        return tally
+
+    def put(self, block, answers):
+        slab = block.draw * len(self.plan.pulls) + block.pull
+        for name, values in answers.items():
+            here = slice(slab * self.cells[name], (slab + 1) * self.cells[name])
+            self.tallies[name].part(here).add(values.reshape(len(values), -1))
+
+    def note(self):
+        """Keep the counts now and then."""
+        if time.monotonic() - self.kept_at > EVERY:
+            self.close()
+
+    def close(self):
+        """Keep the counts."""
+        if self.file and self.complete > self.file.complete:
+            counts = {name: np.column_stack([tally.counts, tally.missing]) for name, tally in self.tallies.items()}
+            self.file.keep_counts(counts, self.complete)
+        self.kept_at = time.monotonic()
+
+    def variables(self):
+        found, lead = {}, (self.plan.draws + 1, len(self.plan.pulls))
+        for name, tally in self.tallies.items():
+            (fields, own), (of_fields, of_own) = self.dims(name), self.sizes(name)
+            dims, shape = ("draw", "pull", *fields, *own), (*lead, *of_fields, *of_own)
+            unit = {"units": answer_called(name).unit}
+            found[name] = ((*dims, "quantile"), tally.quantiles(self.quantiles).reshape(*shape, -1), unit)
+            found[f"{name}_missing"] = (dims, tally.missing.reshape(shape))
+            found[f"{name}_counts"] = ((*dims, "bin"), tally.counts.reshape(*shape, -1))
+        return found
+
+    def coords(self):
+        return super().coords() | {"quantile": self.quantiles}
+
+
+def _tails(plan):
+    """Dims and sizes of each answer behind people and fields, by name."""
+    tails = tails_of(plan)
+    return {name: tails[name.removeprefix(BEST)] for name in plan.answers}
