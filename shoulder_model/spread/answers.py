@@ -1,6 +1,7 @@
 """What a study can be asked: any variable of a rep, and the answers that a coach cares about.
 
     lat_share, mid_back_share    share of the active muscle, at half of the rep's largest load, over its counted part
+    lat_moment_arm               the lat's about the normal of the plane of pull, its parts by size, mean of the counted part [m]
     whole_rep_load_kg            the largest load that the whole rep allows [kg]
     most_shoulder_torque         the largest torque of the shoulder in the rep, at the pull's own load [N m]
     best_grip_by_...             of the grips that are tried, the one that does best by one of these
@@ -15,7 +16,9 @@ from functools import cache, partial
 import numpy as np
 
 from ..inputs import choice
-from ..repetition import VARIABLES, group_shares
+from ..mechanics.statics import shoulder_components
+from ..muscles import LAT, MUSCLES
+from ..repetition import VARIABLES, first_counted, group_shares
 
 EFFORT = 0.5  # of the largest load, at which shares are taken
 GRIP = "grip_ratio"
@@ -55,6 +58,15 @@ def _share(group, reps):
     return (), np.where(held, shares, np.nan)
 
 
+def _lat_arm(reps):
+    _, arms = reps.variable("muscle_moment_arm")
+    first = first_counted(reps.options.points)
+    lat, size = [MUSCLES.index(name) for name in LAT], reps.options.body_of().cross_section
+    normal = np.broadcast_to(reps.whole.path.normal, (*reps.shape, reps.options.points, 3))
+    about = np.einsum("...mi,...i->...m", arms[..., first:, lat, :], shoulder_components(normal[..., first:, :]))
+    return (), (about * size[lat]).sum(axis=-1).mean(axis=-1) / size[lat].sum()
+
+
 def _load(reps):
     return (), reps.load_kg[..., 0]
 
@@ -67,6 +79,7 @@ def _torque(reps):
 COACH = {
     "lat_share": Answer("lat_share", "", partial(_share, "lat")),
     "mid_back_share": Answer("mid_back_share", "", partial(_share, "mid-back")),
+    "lat_moment_arm": Answer("lat_moment_arm", "m", _lat_arm),
     "whole_rep_load_kg": Answer("whole_rep_load_kg", "kg", _load),
     "most_shoulder_torque": Answer("most_shoulder_torque", "N m", _torque),
 }

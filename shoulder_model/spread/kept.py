@@ -21,8 +21,8 @@ EVERY = 5.0  # s between two times that counts are kept in the file
 class Kept:
     """What a study has so far, and where it is put; blocks come in their order."""
 
-    def __init__(self, plan, file, shapes, chunks, keep):
-        self.file = None if file is None else StudyFile(file, plan, keep, shapes, chunks)
+    def __init__(self, plan, file, shapes, chunks, dims, keep):
+        self.file = None if file is None else StudyFile(file, plan, keep, shapes, chunks, dims)
         self.plan = plan if self.file is None else replace(plan, rows=self.file.rows)
         self.complete = 0 if self.file is None else self.file.complete
 
@@ -71,7 +71,8 @@ class Arrays(Kept):
             name: (plan.draws + 1, len(plan.pulls), plan.people, *sum(self.sizes(name), ())) for name in plan.answers
         }
         chunks = {name: (1, 1, min(plan.rows, shape[2]), *shape[3:]) for name, shape in shapes.items()}
-        super().__init__(plan, file, shapes, chunks, "arrays")
+        dims = {name: ("draw", "pull", "lifter", *sum(map(tuple, self.dims(name)), ())) for name in plan.answers}
+        super().__init__(plan, file, shapes, chunks, dims, "arrays")
         self.values = {} if self.file else {name: np.full(shape, np.nan) for name, shape in shapes.items()}
 
     def put(self, block, answers):
@@ -109,7 +110,8 @@ class Counts(Kept):
         self.cells = {name: int(np.prod(sum(self.sizes(name), ()) or (1,))) for name in plan.answers}
         slabs = (plan.draws + 1) * len(plan.pulls)
         shapes = {name: (slabs * cells, BINS + 3) for name, cells in self.cells.items()}
-        super().__init__(plan, file, shapes, {name: (cells, BINS + 3) for name, cells in self.cells.items()}, "summary")
+        chunks = {name: (cells, BINS + 3) for name, cells in self.cells.items()}
+        super().__init__(plan, file, shapes, chunks, {name: ("cell", "bin") for name in shapes}, "summary")
         self.tallies = {name: self._tally(name, slabs * cells) for name, cells in self.cells.items()}
 
     def _tally(self, name, cells):

@@ -28,7 +28,15 @@ MECHANICS_ONLY = ("gh_centre", "hand", "elbow", "elbow_flexion", "elbow_past_rib
     "plane_of_elevation", "forearm_turn", "hand_offset", "line_offset", "touched", "short_of_touch", "force", "shoulder_torque",
     "elbow_torque", "girdle_torque", "shoulder_turn", "elbow_turn", "girdle_turn", "most_shoulder_torque",
     "best_grip_by_most_shoulder_torque")  # fmt: skip
-ARMS = ("muscle_moment_arm", "elbow_moment_arm", "girdle_moment_arm", "muscle_length", "scapular_upward_rotation")
+ARMS = (
+    "lat_moment_arm",
+    "best_grip_by_lat_moment_arm",
+    "muscle_moment_arm",
+    "elbow_moment_arm",
+    "girdle_moment_arm",
+    "muscle_length",
+    "scapular_upward_rotation",
+)
 
 
 @dataclass(frozen=True)

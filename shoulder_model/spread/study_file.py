@@ -57,6 +57,8 @@ class StudyFile:
         Answer -> shape of the whole array, or of all counts, in whole numbers.
     chunks : dict
         Answer -> shape of what one block writes.
+    dims : dict
+        Answer -> names of its dims, so that xarray opens the file too.
 
     Raises
     ------
@@ -64,13 +66,13 @@ class StudyFile:
         The folder holds something else, or a study that differs; says in what.
     """
 
-    def __init__(self, path, plan, keep, shapes, chunks):
+    def __init__(self, path, plan, keep, shapes, chunks, dims):
         self.path, self.keep = Path(path), keep
         wanted = described(plan, keep)
         if self.path.exists() and any(self.path.iterdir() if self.path.is_dir() else [self.path]):
             self.group = self._opened(wanted)
         else:
-            self.group = self._made(wanted, plan.rows, shapes, chunks)
+            self.group = self._made(wanted, plan, shapes, chunks, dims)
         self.rows = int(self.group.attrs["rows"])
 
     def _opened(self, wanted):
@@ -89,16 +91,26 @@ class StudyFile:
                 raise InputError("file", f"file: {self.path.name} is of another study, {of_model}; give another name")
         return group
 
-    def _made(self, wanted, rows, shapes, chunks):
+    def _made(self, wanted, plan, shapes, chunks, dims):
         group = zarr().open_group(str(self.path), mode="w")
         for name, shape in shapes.items():
             of_counts = self.keep == "summary"
             for place in PLACES if of_counts else ("",):
                 made = {"shape": shape, "chunks": chunks[name], "dtype": "i8" if of_counts else "f8"}
+                made["dimension_names"] = dims[name]
                 group.create_array(f"{place}/{name}" if place else name, fill_value=0 if of_counts else np.nan, **made)
         for place in PLACES if self.keep == "summary" else ("",):
-            group.create_array(f"{place}/{COMPLETE}" if place else COMPLETE, shape=(1,), dtype="i8", fill_value=0)
-        group.attrs["rows"] = rows
+            group.create_array(
+                f"{place}/{COMPLETE}" if place else COMPLETE,
+                shape=(1,),
+                dtype="i8",
+                fill_value=0,
+                dimension_names=("of",),
+            )
+        for name, values in plan.fields:
+            made = group.create_array(name, shape=(len(values),), dtype="f8", dimension_names=(name,))
+            made[:] = np.array(values)
+        group.attrs["rows"] = plan.rows
         group.attrs["study"] = wanted  # last: a folder without it is not opened
         return group
 

@@ -39,9 +39,9 @@ def test_the_people_band_holds_that_share_of_other_people(level):
 @pytest.mark.parametrize("level", [0.5, LEVEL])
 def test_the_other_band_holds_that_share_of_other_draws(level):
     person, crowd = sm.Lifter.average("men"), sm.draw_lifters(20, "men", 1)
-    found = spread_of(torque, person, crowd, drawn_inputs(400, 1), level=level)
-    truths = np.array([torque(person, one) for one in drawn_inputs(400, 2)])
-    assert_allclose(cover(truths, found.unknown), level, atol=sampling_error(level, 400, 400))
+    found = spread_of(torque, person, crowd, drawn_inputs(200, 1), level=level)
+    truths = np.array([torque(person, one) for one in drawn_inputs(200, 2)])
+    assert_allclose(cover(truths, found.unknown), level, atol=sampling_error(level, 200, 200))
 
 
 def test_a_tape_makes_the_people_band_narrower_and_leaves_the_other():
