@@ -110,6 +110,13 @@ SHAPES = {
     "week_pulls.csv": Shape(
         ("name",), ("grip_ratio", "trunk_lean_deg", "low_back"), mark=NONE, own_marks=(("low_back", "low_back_mark"),)
     ),
+    "stored_what_matters.csv": Shape(
+        ("sex", "pull", "answer", "input"),
+        ("first", "total"),
+        "of the answer's variance",
+        (("first", ("first_low", "first_high")), ("total", ("total_low", "total_high"))),
+        D,
+    ),
     "week_spans.csv": Shape(("name", "group"), ("low", "high"), "of the active muscle", mark=D),
     "week_steps.csv": Shape(("equipment",), ("smallest_kg", "step_kg", "add_on_kg"), source="source"),
     "marking_rules.csv": Shape(("name",), ("value",), "unit", source="source"),

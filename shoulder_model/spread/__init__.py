@@ -4,6 +4,7 @@ from .bands import Band, Spread, band_of, spread_of
 from .drawn import NOT_KNOWN, Drawn, as_tabled, draw, drawn_inputs
 from .matters import SETS, indices, number_of, what_matters
 from .people import drawn_strength, relative_spread, strength_of
+from .stored import Matter, Matters, stored_matters, stored_pulls
 from .studies import merged, study
 from .uncertain import KINDS, LEVEL, UncertainInput, names_of, uncertain_inputs
 
@@ -14,6 +15,8 @@ __all__ = [
     "SETS",
     "Band",
     "Drawn",
+    "Matter",
+    "Matters",
     "Spread",
     "UncertainInput",
     "as_tabled",
@@ -27,6 +30,8 @@ __all__ = [
     "number_of",
     "relative_spread",
     "spread_of",
+    "stored_matters",
+    "stored_pulls",
     "strength_of",
     "study",
     "uncertain_inputs",
