@@ -42,6 +42,7 @@ class ManyReps:
     def __init__(self, lifter, pull, options, fields):
         crowd = crowd_of(lifter)
         self.shape = (*crowd, *(len(values) for values in fields.values()))
+        self._active = {}
         self.lifter, self.pull, self.options = on_axes(lifter, pull, options, crowd, fields)
 
     @cached_property
@@ -63,10 +64,12 @@ class ManyReps:
 
     def active_cross_section(self, effort):
         """Activation × cross-section averaged over the counted part, at a share ``effort`` of the largest load. (..., muscle) [cm²]"""
-        kg = effort * self.load_kg
-        active = activations(self.lifter, self.pull, self.whole, self.geometry, self.options, kg)
-        counted = active[..., first_counted(self.options.points) :, :]
-        return counted.mean(axis=-2) * self.options.body_of().cross_section
+        if effort not in self._active:
+            kg = effort * self.load_kg
+            active = activations(self.lifter, self.pull, self.whole, self.geometry, self.options, kg)
+            counted = active[..., first_counted(self.options.points) :, :]
+            self._active[effort] = counted.mean(axis=-2) * self.options.body_of().cross_section
+        return self._active[effort]
 
     @cached_property
     def _groups(self):

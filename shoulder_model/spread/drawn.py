@@ -20,7 +20,7 @@ from ..mechanics.pull import ALLOWED, a_pull
 from ..muscles import Strength, body_from, deviations, expected_strength, reference_body
 from ..people import Lifter
 from ..people.lifter import SEED, SEXES
-from ..repetition import rep
+from ..repetition import ManyReps, options_of
 from ..repetition.strength import REFERENCE, expected_pulldown
 from ..sources import constant, fact
 from .uncertain import names_of
@@ -187,8 +187,8 @@ def _anchor(drawn, sex):
     for _ in range(ROUNDS):
         factor = usual.factor * change
         strength = Strength(factor, factor, factor, usual.elbow, usual.known_from)
-        held = rep(person, pulls[REFERENCE], points=POINTS, strength=strength, **drawn.options).whole_rep_load_kg
-        change *= wanted / float(held)
+        options = options_of({"points": POINTS, "strength": strength} | drawn.options)
+        change *= wanted / float(ManyReps(person, pulls[REFERENCE], options, {}).load_kg[0])
     return change
 
 

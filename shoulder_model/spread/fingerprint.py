@@ -27,10 +27,14 @@ NOT_THE_MODEL = ("outside_checks.csv", "objectives.csv", "slips.csv", "evidence.
 def fingerprint():
     """Sixteen letters, text, that change with the model's tables or code: rooms from `axes` to `spread`, and what they read."""
     digest = hashlib.sha256()
-    for path in sorted(_files(), key=lambda path: path.relative_to(HOME).as_posix()):
-        digest.update(path.relative_to(HOME).as_posix().encode() + b"\n")
+    for path in sorted(_files(), key=_place):
+        digest.update(_place(path).encode() + b"\n")
         digest.update(path.read_bytes().replace(b"\r\n", b"\n"))
     return digest.hexdigest()[:16]
+
+
+def _place(path):
+    return path.relative_to(HOME).as_posix()
 
 
 def _files():

@@ -104,7 +104,7 @@ def what_matters(
     answers : sequence of str
         Of `answers.COACH`, and their best grips.
     grip_ratio : array_like, shape (n,), optional
-        Grips for best ones. Other answers take the pull's own grip.
+        Grips for best ones, with the pull's own, which other answers take.
     n : int
         Cases, a power of 2.
     seed : int
@@ -136,6 +136,7 @@ def what_matters(
     if not grips and any(answer_called(name).over_grips for name in names):
         raise InputError("answers", "answers: the best grip needs several grips; give grip_ratio a list")
     thing("crowd", crowd, Crowd, "sm.Crowd(1000, 'men', seed=1)"), thing("pull", pull, Pull, "sm.pulls[{}]")
+    grips = tuple(sorted({*grips, pull.grip_ratio})) if grips else ()
     people = Crowd(2 * n, crowd.sex, crowd.seed, crowd.measured)
     asked = _Asked(
         people,
@@ -209,13 +210,14 @@ def _answers(asked, case, design):
     options = options_of(dict(asked.options) | drawn.options | {"strength": strength})
     pull = drawn.pull(asked.pull)
     try:
-        one = ManyReps(person, pull, options, {})
-        many = ManyReps(person, pull, options, {GRIP: np.array(asked.grips)}) if asked.grips else None
-        return [_answer(name, many if answer_called(name).over_grips else one, asked.grips) for name in asked.answers]
+        grips = asked.grips or (pull.grip_ratio,)
+        reps = ManyReps(person, pull, options, {GRIP: np.array(grips)})
+        return [_answer(name, reps, grips, pull.grip_ratio) for name in asked.answers]
     except InputError:
         return [np.nan] * len(asked.answers)
 
 
-def _answer(name, reps, grips):
+def _answer(name, reps, grips, own):
+    """One answer: the best grip, or that at the pull's ``own`` grip."""
     values = answer_called(name).of(reps)[1]
-    return float(best_of(name, values, grips, 0) if name.startswith(BEST) else values)
+    return float(best_of(name, values, grips, 0) if name.startswith(BEST) else values[grips.index(own)])
