@@ -131,6 +131,7 @@ HOSTILE = {
     "one lifter": lambda: [*things(), PULL, CLIENT, CROWD],
     "pull": lambda: [*things(), MAN, MANY],
     "pulls": lambda: [*things(), MAN],
+    "pulls asked": lambda: [*anything(), 1, 2.5, [None], ["nonsense"], [1.0], (MAN,), MAN, [Rude()], MANY, "chin up"],
     "seed": lambda: [*scalars(), 2.9, -1, -(10**9), 0.5],
     "word": lambda: [one for one in nothing_right() if not isinstance(one, str)] + [1, 2.5, {}, ["a"], []],
     "thing": lambda: [*things(), MAN, PULL],
@@ -301,7 +302,7 @@ def _muscles():
 
 def _spread():
     s, seed = sm.spread, of_kind("seed")(1)
-    drawn = s.draw(1, 0)
+    drawn, asked = s.draw(1, 0), of_kind("pulls asked")(PULL, called="pull")
     return [
         call(s.names_of, kind=name("people", optional=True)),
         call(s.draw, seed=seed, number=of_kind("seed")(0)),
@@ -311,6 +312,36 @@ def _spread():
         call(s.relative_spread, sex=name("men")),
         call(s.strength_of, crowd=lifter, deviates=number(0.0)),
         call(s.drawn_strength, crowd=lifter, seed=seed),
+        call(
+            sm.study,
+            crowd=lifter,
+            pulls=asked,
+            answers=listed(["force"]),
+            draws=count(0),
+            seed=seed,
+            points=count(3),
+            grip_ratio=number([1.0], optional=True),
+            trunk_lean=number([0.0], optional=True),
+            strength=name("expected"),
+            anchored=flag(True),
+            keep=name("arrays"),
+            memory_mb=scalar(100.0),
+            workers=of_kind("seed")(1),
+            progress=flag(False),
+        ),
+        call(
+            s.what_matters,
+            crowd=thing(sm.Crowd(8, "men", 1)),
+            pull=pull,
+            answers=listed(["force"]),
+            n=count(8),
+            seed=seed,
+            points=count(3),
+            grip_ratio=number(None, optional=True),
+            anchored=flag(True),
+            progress=flag(False),
+        ),
+        call(s.stored_matters, sex=name("men"), pull=name("front pulldown"), answer=name("lat_share")),
         call(s.band_of, answers=number([1.0, 2.0, 3.0]), level=scalar(0.9)),
     ]
 

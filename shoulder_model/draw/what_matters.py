@@ -45,8 +45,12 @@ def ranked_bars(axes, matters, kind_of, most=7):
             fontsize=LETTERS,
             color=readable(colour),
         )
+    _labelled(axes, [one.input for one in shown], most)
+
+
+def _labelled(axes, names, most):
     axes.set(ylim=(most - 0.4, -0.6), xlim=(0, 1.1))
-    axes.set_yticks(range(len(shown)), [one.input for one in shown])
+    axes.set_yticks(range(len(names)), names)
     axes.set_xticks([0, 0.25, 0.5, 0.75, 1.0], ["0", "25", "50", "75", "100 %"])
     axes.tick_params(axis="y", length=0)
     axes.tick_params(color=GREY)

@@ -112,9 +112,9 @@ SHAPES = {
     ),
     "stored_what_matters.csv": Shape(
         ("sex", "pull", "answer", "input"),
-        ("first", "total"),
-        "of the answer's variance",
-        (("first", ("first_low", "first_high")), ("total", ("total_low", "total_high"))),
+        ("mean", "sd", "first", "total"),
+        "of the answer, or of its variance",
+        (("mean", ("low", "high")), ("first", ("first_low", "first_high")), ("total", ("total_low", "total_high"))),
         D,
     ),
     "week_spans.csv": Shape(("name", "group"), ("low", "high"), "of the active muscle", mark=D),

@@ -89,7 +89,7 @@ def largest_loads(lifter, pull, whole, geometry, options):
 
 
 def activations(lifter, pull, whole, geometry, options, kg):
-    """Activation of every muscle at a load of ``kg`` (..., 1) on the whole bar, (..., point, muscle), shares of capacity.
+    """Activation of every muscle at a load of ``kg`` (..., 1) on the whole bar, (..., point, muscle), ratios to capacity.
 
     ``lifter``, ``pull``, ``whole``, ``geometry`` and ``options`` as for `supply`; the load has to be one that is held, or NaN.
     """

@@ -27,24 +27,24 @@ class Kept:
         self.complete = 0 if self.file is None else self.file.complete
 
     def take(self, block, answers):
-        """Keep the answers of the next block."""
+        """Keep the ``answers`` (dict by name) of the next ``block``."""
         self.put(block, answers)
         self.complete += 1
         self.note()
 
     def dims(self, name):
-        """Names of the fields' dims of an answer, and of its own."""
+        """Names of the fields' dims of the answer ``name`` (text), and of its own."""
         answer, fields = answer_called(name), [field for field, _ in self.plan.fields]
         return [field for field in fields if not (answer.over_grips and field == GRIP)], self.tails[name][0]
 
     def sizes(self, name):
-        """Sizes of both."""
+        """Sizes of both for the answer ``name`` (text), whole numbers."""
         fields, _ = self.dims(name)
         values = dict(self.plan.fields)
         return tuple(len(values[field]) for field in fields), self.tails[name][1]
 
     def coords(self):
-        """Coordinates of all dims."""
+        """Coordinates of all dims, names and numbers in the units of the fields."""
         plan = self.plan
         found = {"draw": np.arange(plan.draws + 1), "pull": [pull.name for pull in plan.pulls]}
         return found | {name: list(values) for name, values in plan.fields}

@@ -23,7 +23,9 @@ from ..inputs import Allowed, InputError, checked_call, choices, flag, number, t
 from ..mechanics import Pull
 from ..mechanics.pull import ALLOWED
 from ..people import MEASURES, Crowd, Lifter
+from ..people.lifter import SEED
 from ..repetition import ManyReps, options_of
+from ..repetition.rep_and_sweep import one_value_each
 from .answers import BEST, GRIP, answer_called, answer_names, best_of
 from .drawn import NOT_KNOWN, draw
 from .people import STREAM, strength_of
@@ -128,35 +130,33 @@ def what_matters(
     InputError
         What is not of its kind or in its range; a set-up out of reach of somebody.
     """
-    names = tuple(choices("answers", [answers] if isinstance(answers, str) else answers, answer_names()))
-    n = whole("n", n, CASES)
-    if n & (n - 1):
-        raise InputError("n", f"n = {n} is no power of 2; give 256 or 512")
-    grips = () if grip_ratio is None else tuple(np.atleast_1d(number(GRIP, grip_ratio, ALLOWED[GRIP])).tolist())
-    if not grips and any(answer_called(name).over_grips for name in names):
-        raise InputError("answers", "answers: the best grip needs several grips; give grip_ratio a list")
-    thing("crowd", crowd, Crowd, "sm.Crowd(1000, 'men', seed=1)"), thing("pull", pull, Pull, "sm.pulls[{}]")
-    grips = tuple(sorted({*grips, pull.grip_ratio})) if grips else ()
-    people = Crowd(2 * n, crowd.sex, crowd.seed, crowd.measured)
-    asked = _Asked(
-        people,
-        pull,
-        names,
-        grips,
-        n,
-        seed,
-        tuple(sorted((options | {"points": points}).items())),
-        flag("anchored", anchored),
+    asked = _asked(
+        crowd, pull, answers, grip_ratio, n, seed=seed, anchored=anchored, options=options | {"points": points}
     )
-    options_of(dict(asked.options))
-    cases = np.empty((n, 2 + len(SETS), len(names)))
-    with workers_of(workers, executor) as works, bar_of(n, 0, "cases", flag("progress", progress)) as bar:
-        for case, found in in_order(_case, asked, range(n), works):
+    cases = np.empty((asked.n, 2 + len(SETS), len(asked.answers)))
+    with workers_of(workers, executor) as works, bar_of(asked.n, 0, "cases", flag("progress", progress)) as bar:
+        for case, found in in_order(_case, asked, range(asked.n), works):
             cases[case] = found
             bar.update()
     if not np.isfinite(cases).all():
         raise InputError("pull", "pull: somebody cannot reach or hold it; take a nearer grip")
-    return _told(indices(np.moveaxis(cases, 1, 0), SETS), cases[:, 0], names)
+    return _told(indices(np.moveaxis(cases, 1, 0), SETS), cases[:, 0], asked.answers)
+
+
+def _asked(crowd, pull, answers, grip_ratio, n, *, seed, anchored, options):
+    """The checked question."""
+    names = tuple(choices("answers", [answers] if isinstance(answers, str) else answers, answer_names()))
+    n, crowd = whole("n", n, CASES), thing("crowd", crowd, Crowd, "sm.Crowd(1000, 'men', seed=1)")
+    if n & (n - 1):
+        raise InputError("n", f"n = {n} is no power of 2; give 256 or 512")
+    one_value_each(pull)
+    grips = () if grip_ratio is None else np.atleast_1d(number(GRIP, grip_ratio, ALLOWED[GRIP])).ravel().tolist()
+    if not grips and any(answer_called(name).over_grips for name in names):
+        raise InputError("answers", "answers: the best grip needs several grips; give grip_ratio a list")
+    options_of(options)
+    people = Crowd(2 * n, crowd.sex, crowd.seed, crowd.measured)
+    kept = tuple(sorted({*grips, pull.grip_ratio})), n, whole("seed", seed, SEED)
+    return _Asked(people, pull, names, *kept, tuple(sorted(options.items())), flag("anchored", anchored))
 
 
 def _told(found, answers, names):
@@ -210,9 +210,8 @@ def _answers(asked, case, design):
     options = options_of(dict(asked.options) | drawn.options | {"strength": strength})
     pull = drawn.pull(asked.pull)
     try:
-        grips = asked.grips or (pull.grip_ratio,)
-        reps = ManyReps(person, pull, options, {GRIP: np.array(grips)})
-        return [_answer(name, reps, grips, pull.grip_ratio) for name in asked.answers]
+        reps = ManyReps(person, pull, options, {GRIP: np.array(asked.grips)})
+        return [_answer(name, reps, asked.grips, pull.grip_ratio) for name in asked.answers]
     except InputError:
         return [np.nan] * len(asked.answers)
 

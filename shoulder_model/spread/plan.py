@@ -76,7 +76,7 @@ class Plan:
 
     @cached_property
     def blocks(self):
-        """All blocks in order, a list of `Block`: draw by draw, pull by pull."""
+        """All blocks in order, a list of `Block` with whole numbers: draw by draw, pull by pull."""
         cuts = [(start, min(start + self.rows, self.people)) for start in range(0, self.people, self.rows)]
         return [
             Block(number, pull, *cut)
@@ -147,7 +147,7 @@ def rows_of(need, a_person, people, megabytes, workers):
 
 
 def answers_of(plan, block):
-    """The answers of one `Block` of a `Plan`: a dict of name -> array (people, fields..., dims), in the answer's unit.
+    """The answers of one ``block`` (`Block`) of a ``plan`` (`Plan`): a dict of name -> array (people, fields..., dims), in the answer's unit.
 
     NaN where a set-up is out of somebody's reach.
     """
@@ -169,7 +169,7 @@ def answers_of(plan, block):
 
 
 def tails_of(plan):
-    """Dims and sizes of each answer behind people and fields, one that others rest on too: name -> (names, whole numbers).
+    """Dims and sizes of each answer of a ``plan`` (`Plan`) behind people and fields, of those that others rest on too: name -> (names, whole numbers).
 
     Raises `InputError` where a pull cannot be done by the survey's mean person at all.
     """

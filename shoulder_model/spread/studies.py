@@ -109,49 +109,34 @@ def study(
         whole("workers", workers, WORKERS),
         flag("progress", progress),
     )
-    plan = _plan(
-        crowd,
-        pulls,
-        {GRIP: grip_ratio, "trunk_lean": trunk_lean},
-        answers,
-        draws,
-        seed,
-        strength,
-        anchored,
-        options | {"points": points},
-        rows,
-        memory_mb,
-        workers,
-    )
+    made = {"answers": answers, "draws": draws, "seed": seed, "strength": strength, "anchored": anchored}
+    plan = _plan(crowd, pulls, {GRIP: grip_ratio, "trunk_lean": trunk_lean}, options | {"points": points}, **made)
+    memory = scalar("memory_mb", memory_mb, MEMORY)
+    most = rows_of(need_of(plan.answers), plan.a_person, plan.people, memory, workers)
+    plan = replace(plan, rows=most if rows is None else whole("rows", rows, ROWS))
     kept = (Counts if keep == "summary" else Arrays)(plan, file, quantiles)
     with workers_of(workers, executor) as works:
         _go(kept, works, progress)
     return kept.dataset()
 
 
-def _plan(crowd, asked, fields, answers, draws, seed, strength, anchored, options, rows, memory_mb, workers):
-    """The checked `Plan`."""
+def _plan(crowd, asked, fields, options, *, answers, draws, seed, strength, anchored):
+    """The checked `Plan`, in blocks of one person."""
     if not isinstance(crowd, Crowd):
-        thing("crowd", crowd, Lifter, "sm.Crowd(1000, 'men', seed=1)")
-    if isinstance(crowd, Lifter):
-        crowd_of(crowd)
-    names = [answers] if isinstance(answers, str) else answers
-    names = tuple(choices("answers", names, answer_names()))
+        crowd_of(thing("crowd", crowd, Lifter, "sm.Crowd(1000, 'men', seed=1)"))
+    names = tuple(choices("answers", [answers] if isinstance(answers, str) else answers, answer_names()))
     given = {
-        name: tuple(float(one) for one in np.atleast_1d(number(name, values, ALLOWED[name])).ravel())
+        name: tuple(np.atleast_1d(number(name, values, ALLOWED[name])).ravel().tolist())
         for name, values in fields.items()
         if values is not None
     }
     if GRIP not in given and any(answer_called(name).over_grips for name in names):
         raise InputError("answers", "answers: the best grip needs several grips; give grip_ratio a list")
     options_of(options)
-    plan = Plan(
+    return Plan(
         crowd, _pulls(asked), tuple(given.items()), names, whole("draws", draws, DRAWS), whole("seed", seed, SEED),
         choice("strength", strength, STRENGTHS), flag("anchored", anchored), tuple(sorted(options.items())), 1,
     )  # fmt: skip
-    memory = scalar("memory_mb", memory_mb, MEMORY)
-    most = rows_of(need_of(names), plan.a_person, plan.people, memory, workers)
-    return replace(plan, rows=most if rows is None else whole("rows", rows, ROWS))
 
 
 def _pulls(asked):

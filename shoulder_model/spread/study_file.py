@@ -30,7 +30,7 @@ def zarr():
 
 
 def described(plan, keep):
-    """Everything that decides a study's numbers, as a dict of plain values; ``plan`` a `Plan`, ``keep`` "arrays" or "summary"."""
+    """Everything that decides a study's numbers, as a dict of plain values; ``plan`` a `plan.Plan`, ``keep`` "arrays" or "summary"."""
     crowd = plan.crowd
     people = (
         asdict(crowd)

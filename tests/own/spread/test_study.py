@@ -8,6 +8,7 @@ import sys
 import time
 import warnings
 from concurrent.futures import ThreadPoolExecutor
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -245,20 +246,9 @@ def test_memory_stays_inside_what_was_allowed():
     import tracemalloc
 
     tracemalloc.start()
-    plan = studies._plan(
-        sm.Crowd(2000, "men", 1),
-        "pull-up",
-        {"grip_ratio": [1.0, 1.5], "trunk_lean": None},
-        ["muscle_length"],
-        0,
-        0,
-        "drawn",
-        True,
-        {"points": 21},
-        None,
-        60.0,
-        1,
-    )
+    made = {"answers": ["muscle_length"], "draws": 0, "seed": 0, "strength": "drawn", "anchored": True}
+    plan = studies._plan(sm.Crowd(2000, "men", 1), "pull-up", {"grip_ratio": [1.0, 1.5]}, {"points": 21}, **made)
+    plan = replace(plan, rows=studies.rows_of("arms", plan.a_person, 2000, 60.0, 1))
     tracemalloc.reset_peak()
     studies.answers_of(plan, plan.blocks[0])
     peak = tracemalloc.get_traced_memory()[1] / 1e6
