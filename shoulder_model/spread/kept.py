@@ -50,7 +50,7 @@ class Kept:
         return found | {name: list(values) for name, values in plan.fields}
 
     def dataset(self):
-        """The answers that are complete, labelled."""
+        """The answers that are complete, labelled, with their units."""
         attrs = {
             "model": fingerprint(),
             "seed": self.plan.seed,

@@ -1,10 +1,13 @@
 """Who works: this process, more of them, threads, or a cluster; results come back in the order of the jobs."""
 
+import os
+import threading
 from collections import deque
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
-from multiprocessing import get_context
+from multiprocessing import get_context, parent_process
+from multiprocessing.connection import wait
 
 from ..inputs import Allowed, InputError, whole
 
@@ -33,7 +36,7 @@ def workers_of(workers, executor=None):
     if executor is not None:
         yield _given(executor)
     elif workers > 1:
-        with ProcessPoolExecutor(workers, mp_context=get_context("spawn")) as works:
+        with ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=_end_with_parent) as works:
             try:
                 yield works, AHEAD * workers
             except BrokenProcessPool:
@@ -43,6 +46,16 @@ def workers_of(workers, executor=None):
                 ) from None
     else:
         yield None, 1
+
+
+def _end_with_parent():
+    """A worker whose parent was killed ends too; nobody would give it a job any more."""
+
+    def watch():
+        wait([parent_process().sentinel])
+        os._exit(1)
+
+    threading.Thread(target=watch, daemon=True).start()
 
 
 def _given(executor):

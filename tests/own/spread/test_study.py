@@ -159,6 +159,24 @@ def test_a_killed_study_goes_on_to_the_same_bits(tmp_path, keep):
     assert study(keep=keep, answers=FEW, rows=1, file=file).identical(study(keep=keep, answers=FEW))
 
 
+@pytest.mark.skipif(sys.platform == "win32", reason="no SIGKILL there")
+def test_workers_of_a_killed_study_end_too():
+    psutil = pytest.importorskip("psutil")
+    program = PROGRAM.replace("rows=1, file=sys.argv[2]", "rows=1, workers=2, draws=50")
+    command = [sys.executable, "-c", program, "summary"]
+    with subprocess.Popen(
+        command, stdout=subprocess.PIPE, cwd=HOME, env={**os.environ, "PYTHONPATH": str(HOME)}
+    ) as process:
+        process.stdout.readline()
+        workers, until = [], time.monotonic() + 30
+        while len(workers) < 3 and time.monotonic() < until:  # two, and multiprocessing's own
+            workers = psutil.Process(process.pid).children(recursive=True)
+            time.sleep(0.05)
+        process.kill()
+    assert len(workers) >= 2
+    assert psutil.wait_procs(workers, timeout=30)[1] == []
+
+
 def test_a_torn_block_is_worked_out_again(tmp_path, whole):
     """What a power cut leaves: numbers that were written, and no word of it."""
     zarr = pytest.importorskip("zarr")
