@@ -56,3 +56,21 @@ def _labelled(axes, names, most):
     axes.tick_params(color=GREY)
     axes.grid(axis="x", color="#eeeeee")
     axes.set_axisbelow(True)
+
+
+def key_of(figure):
+    """Write the key of the two kinds at the foot of a ``figure``: colour and hatching with their words."""
+    marks = [
+        Rectangle((0, 0), 1, 1, facecolor=COLOURS[kind], alpha=0.55, hatch=HATCHES[kind], edgecolor=COLOURS[kind])
+        for kind in COLOURS
+    ]
+    words = {"people": "people differ", "not known": "not known"}
+    figure.legend(
+        marks,
+        [words[kind] for kind in COLOURS],
+        loc="lower center",
+        ncols=2,
+        frameon=False,
+        fontsize=LETTERS,
+        borderaxespad=0.2,
+    )

@@ -6,7 +6,7 @@ from dataclasses import replace
 import numpy as np
 import xarray as xr
 
-from ..inputs import scalar
+from ..inputs import InputError, scalar
 from ..repetition.rep_and_sweep import COORDS
 from .answers import BEST, GRIP, answer_called
 from .bands import SHARE
@@ -15,6 +15,7 @@ from .plan import tails_of
 from .study_file import StudyFile
 from .tally import BINS, Tally, histograms
 
+MOST_KEPT = 4e9  # bytes of arrays or counts in memory
 EVERY = 5.0  # s between two times that counts are kept in the file
 
 
@@ -25,6 +26,14 @@ class Kept:
         self.file = None if file is None else StudyFile(file, plan, keep, shapes, chunks, dims)
         self.plan = plan if self.file is None else replace(plan, rows=self.file.rows)
         self.complete = 0 if self.file is None else self.file.complete
+
+    def put(self, block, answers):
+        """Keep ``answers`` (dict by name) of a ``block`` where they belong."""
+        raise NotImplementedError
+
+    def variables(self):
+        """The dataset's variables by name, in their units."""
+        raise NotImplementedError
 
     def take(self, block, answers):
         """Keep the ``answers`` (dict by name) of the next ``block``."""
@@ -73,9 +82,12 @@ class Arrays(Kept):
         chunks = {name: (1, 1, min(plan.rows, shape[2]), *shape[3:]) for name, shape in shapes.items()}
         dims = {name: ("draw", "pull", "lifter", *sum(map(tuple, self.dims(name)), ())) for name in plan.answers}
         super().__init__(plan, file, shapes, chunks, dims, "arrays")
-        self.values = {} if self.file else {name: np.full(shape, np.nan) for name, shape in shapes.items()}
+        if self.file is None:
+            _need_room(shapes, 8, "give file, or keep = 'summary'")
+            self.values = {name: np.full(shape, np.nan) for name, shape in shapes.items()}
 
     def put(self, block, answers):
+        """Put ``answers`` (dict by name) of a ``block`` into the arrays or the file."""
         where = block.draw, block.pull, slice(block.start, block.stop)
         for name, values in answers.items():
             if self.file:
@@ -84,19 +96,20 @@ class Arrays(Kept):
                 self.values[name][where] = values
 
     def note(self):
-        """Say in the file that one more block is there."""
+        """Say in the file how many blocks, a whole number, are there."""
         if self.file:
             self.file.count_blocks(self.complete)
 
     def close(self):
-        """Nothing is left to be kept."""
+        """Nothing is left to be kept, in whole numbers of blocks."""
 
     def variables(self):
-        found = {}
+        """Arrays by name, in their units; those of a file are read when somebody looks at them."""
+        found, there = {}, self.file.opened() if self.file else self.values
         for name in self.plan.answers:
             fields, own = self.dims(name)
-            values = self.file.group[name][:] if self.file else self.values[name]
-            found[name] = (("draw", "pull", "lifter", *fields, *own), values, {"units": answer_called(name).unit})
+            dims, values = ("draw", "pull", "lifter", *fields, *own), there[name]
+            found[name] = xr.Variable(dims, getattr(values, "variable", values), {"units": answer_called(name).unit})
         return found
 
 
@@ -111,6 +124,7 @@ class Counts(Kept):
         slabs = (plan.draws + 1) * len(plan.pulls)
         shapes = {name: (slabs * cells, BINS + 3) for name, cells in self.cells.items()}
         chunks = {name: (cells, BINS + 3) for name, cells in self.cells.items()}
+        _need_room(shapes, 8, "ask fewer answers, grips or leans, or ones without points")
         super().__init__(plan, file, shapes, chunks, {name: ("cell", "bin") for name in shapes}, "summary")
         self.tallies = {name: self._tally(name, slabs * cells) for name, cells in self.cells.items()}
 
@@ -122,24 +136,26 @@ class Counts(Kept):
         return tally
 
     def put(self, block, answers):
+        """Count ``answers`` (dict by name) of a ``block``."""
         slab = block.draw * len(self.plan.pulls) + block.pull
         for name, values in answers.items():
             here = slice(slab * self.cells[name], (slab + 1) * self.cells[name])
             self.tallies[name].part(here).add(values.reshape(len(values), -1))
 
     def note(self):
-        """Keep the counts now and then."""
+        """Keep the counts, whole numbers, now and then."""
         if time.monotonic() - self.kept_at > EVERY:
             self.close()
 
     def close(self):
-        """Keep the counts."""
+        """Keep the counts, whole numbers."""
         if self.file and self.complete > self.file.complete:
             counts = {name: np.column_stack([tally.counts, tally.missing]) for name, tally in self.tallies.items()}
             self.file.keep_counts(counts, self.complete)
         self.kept_at = time.monotonic()
 
     def variables(self):
+        """Quantiles by name, in their units, with the counts they come from and how many people have no answer."""
         found, lead = {}, (self.plan.draws + 1, len(self.plan.pulls))
         for name, tally in self.tallies.items():
             (fields, own), (of_fields, of_own) = self.dims(name), self.sizes(name)
@@ -151,7 +167,15 @@ class Counts(Kept):
         return found
 
     def coords(self):
+        """Coordinates of all dims, names and numbers in the units of the fields."""
         return super().coords() | {"quantile": self.quantiles}
+
+
+def _need_room(shapes, each, advice):
+    """Refuse to keep more than `MOST_KEPT` in memory."""
+    needed = each * sum(int(np.prod(shape, dtype=float)) for shape in shapes.values())
+    if needed > MOST_KEPT:
+        raise InputError("answers", f"answers: they would take {needed / 1e9:.0f} GB in memory; {advice}")
 
 
 def _tails(plan):

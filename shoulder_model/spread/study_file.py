@@ -10,6 +10,7 @@ from dataclasses import asdict
 from pathlib import Path
 
 import numpy as np
+import xarray as xr
 
 from ..inputs import InputError
 from ..people import Crowd
@@ -113,6 +114,10 @@ class StudyFile:
         group.attrs["rows"] = plan.rows
         group.attrs["study"] = wanted  # last: a folder without it is not opened
         return group
+
+    def opened(self):
+        """The file as a `xarray.Dataset` that reads what somebody looks at; units as the study's."""
+        return xr.open_zarr(self.path, chunks=None, consolidated=False)
 
     @property
     def complete(self):

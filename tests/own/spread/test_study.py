@@ -289,6 +289,8 @@ def test_memory_stays_inside_what_was_allowed():
         ({"grip_ratio": [1.0, 9.0]}, "grip_ratio"),
         ({"point": 3}, "option"),
         ({"quantiles": [1.5], "keep": "summary"}, "quantiles"),
+        ({"crowd": sm.Crowd(10**8, "men", 1), "answers": "lat_share"}, "GB in memory; give file"),
+        ({"keep": "summary", "points": 2001}, "GB in memory; ask fewer"),
     ],
 )
 def test_wrong_calls_are_refused_before_anything_is_worked_out(changed, said, monkeypatch):
