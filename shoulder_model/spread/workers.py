@@ -1,6 +1,7 @@
 """Who works: this process, more of them, threads, or a cluster; results come back in the order of the jobs."""
 
 import os
+import signal
 import threading
 from collections import deque
 from concurrent.futures import ProcessPoolExecutor
@@ -49,7 +50,8 @@ def workers_of(workers, executor=None):
 
 
 def _end_with_parent():
-    """A worker whose parent was killed ends too; nobody would give it a job any more."""
+    """A worker whose parent was killed ends too; nobody would give it a job any more. Ctrl+C is the parent's to answer."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
 
     def watch():
         wait([parent_process().sentinel])
@@ -99,8 +101,25 @@ def in_order(job, of, things, works):
             future.cancel()
 
 
+class _NoBar:
+    """Stands for a bar where none is to be seen."""
+
+    def __enter__(self):
+        return self
+
+    def __exit__(self, *_):
+        return False
+
+    def update(self, _=1):
+        pass
+
+
 def bar_of(total, done, unit, shown):
     """A progress bar in a notebook or a terminal, at ``done`` of ``total`` (whole numbers) in a ``unit`` (text); a flag whether it is ``shown``."""
-    from tqdm.auto import tqdm
-
-    return tqdm(total=total, initial=done, unit=f" {unit}", unit_scale=True, disable=not shown)
+    if not shown:
+        return _NoBar()
+    try:
+        from tqdm.auto import tqdm
+    except ImportError:  # where Python runs in a page
+        return _NoBar()
+    return tqdm(total=total, initial=done, unit=f" {unit}", unit_scale=True)

@@ -1,5 +1,6 @@
 """Studies: the same bits whatever the blocks and whoever works; what is finished is kept; wrong calls."""
 
+import contextlib
 import os
 import random
 import signal
@@ -14,6 +15,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 import xarray as xr
+import zarr
 from numpy.testing import assert_allclose
 
 import shoulder_model as sm
@@ -159,6 +161,28 @@ def test_a_killed_study_goes_on_to_the_same_bits(tmp_path, keep):
     assert study(keep=keep, answers=FEW, rows=1, file=file).identical(study(keep=keep, answers=FEW))
 
 
+@pytest.mark.skipif(sys.platform == "win32", reason="no such signal there")
+def test_ctrl_c_ends_a_study_with_workers_and_keeps_what_is_finished(tmp_path):
+    file = tmp_path / "women"
+    program = PROGRAM.replace("file=sys.argv[2]", "file=sys.argv[2], workers=2, draws=200")
+    command, pipes = (
+        [sys.executable, "-c", program, "arrays", str(file)],
+        {"stdout": subprocess.PIPE, "stderr": subprocess.PIPE},
+    )
+    with subprocess.Popen(
+        command, cwd=HOME, env={**os.environ, "PYTHONPATH": str(HOME)}, start_new_session=True, text=True, **pipes
+    ) as process:
+        done, until = 0, time.monotonic() + 60
+        while done < 5 and time.monotonic() < until:
+            time.sleep(0.1)
+            with contextlib.suppress(Exception):
+                done = int(zarr.open_group(str(file), mode="r")["complete"][0])
+        os.killpg(process.pid, signal.SIGINT)
+        said = process.communicate(timeout=60)[1]
+    assert done >= 5 and said.count("Traceback") == 1 and said.rstrip().endswith("KeyboardInterrupt")
+    assert int(zarr.open_group(str(file), mode="r")["complete"][0]) >= done
+
+
 @pytest.mark.skipif(sys.platform == "win32", reason="no SIGKILL there")
 def test_workers_of_a_killed_study_end_too():
     psutil = pytest.importorskip("psutil")
@@ -179,7 +203,6 @@ def test_workers_of_a_killed_study_end_too():
 
 def test_a_torn_block_is_worked_out_again(tmp_path, whole):
     """What a power cut leaves: numbers that were written, and no word of it."""
-    zarr = pytest.importorskip("zarr")
     study(rows=2, file=tmp_path / "women")
     group = zarr.open_group(str(tmp_path / "women"), mode="r+")
     group["complete"][0] = 7
