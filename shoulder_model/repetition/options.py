@@ -61,6 +61,12 @@ class RepOptions:
         """The `muscles.Body` that is used: landmarks in metres, sizes in square centimetres."""
         return reference_body() if self.body is None else self.body
 
+    @property
+    def weights(self):
+        """What each muscle's term counts in the sharing, the girdle's rest last, (muscle + 1,), cross-sections in the unit [cm²]; None where all count alike."""
+        size = self.body_of().cross_section
+        return np.append(size, size.mean()) if self.by_size else None
+
     def strength_along(self, crowd, lay_along):
         """A given strength with any arrays, one value a lifter, laid along the ``crowd``'s axis by ``lay_along``; ratios.
 

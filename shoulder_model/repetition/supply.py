@@ -55,15 +55,13 @@ def supply(lifter, pull, whole, geometry, options):
     options : options.RepOptions
     """
     lead, postures = _postures(lifter, pull, whole, geometry, options)
-    size = options.body_of().cross_section
-    weight = np.append(size, size.mean()) if options.by_size else None
     side_force = possible_side_force(pull, options.side_force)
 
     def rows(here):
         tables = postures.tables(here, options.balance, pull.hand_turn)
         effort, most, shortfall = effort_and_limit(
             tables, postures.kg[here], side_force=side_force, newtons_per_kg=pull.newtons_per_kg,
-            power=options.power, weight=weight, friction=options.friction,
+            power=options.power, weight=options.weights, friction=options.friction,
         )  # fmt: skip
         shares = joint_shares(tables, most)
         return effort.activation[:, :-1], shortfall, effort.side_force, most.load, most.adds[:, :-1], shares
@@ -95,8 +93,6 @@ def activations(lifter, pull, whole, geometry, options, kg):
     """
     held = pull.change(load_kg=np.where(np.isfinite(kg), kg, 0.0))
     lead, postures = _postures(lifter, held, whole, geometry, options)
-    size = options.body_of().cross_section
-    weight = np.append(size, size.mean()) if options.by_size else None
     side_force = possible_side_force(pull, options.side_force)
 
     def rows(here):
@@ -104,7 +100,7 @@ def activations(lifter, pull, whole, geometry, options, kg):
         side, limit = side_force_of(tables, side_force, pull.newtons_per_kg, options.friction)
         load = postures.kg[here]
         effort = least_effort(
-            tables.columns, tables.asked(load), power=options.power, weight=weight, side=side,
+            tables.columns, tables.asked(load), power=options.power, weight=options.weights, side=side,
             side_limit=np.inf if limit is None else limit * load,
         )  # fmt: skip
         return (effort.activation[:, :-1],)
