@@ -296,7 +296,7 @@ def _muscles():
         ),
         call(sm.expected_strength, lifter=lifter),
         call(STRENGTH.times, change=number(1.0), low=number(0.9), high=number(1.1), known_from=text("a test")),
-        call(u.muscle_geometry, posture=thing(POSTURE), girdle=thing(GIRDLE), body=thing(u.reference_body())),
+        call(u.muscle_geometry, posture=thing(POSTURE), girdle=thing(GIRDLE), body=thing(u.reference_body()), compiled=flag(False)),
     ]  # fmt: skip
 
 
@@ -351,7 +351,7 @@ def _repetition():
     torques = {one: scalar(60.0) for one in ("adduction", "extension", "elbow_flexion")}
     options = {
         "points": some, "arm_weight": flag(True), "balance": name("plane"), "side_force": name("grip"),
-        "power": scalar(2.0), "by_size": flag(True), "strength": of_kind("strength")(2.0, optional=True),
+        "power": scalar(2.0), "by_size": flag(True), "compiled": flag(False), "strength": of_kind("strength")(2.0, optional=True),
         "body": strength,
     }  # fmt: skip
     shown = {"muscles": flag(True), "work": flag(True)}

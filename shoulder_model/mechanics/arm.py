@@ -10,7 +10,7 @@ import numpy as np
 
 from ..inputs import Allowed, InputError, checked_call, fitting, number, shown
 from ..people import ELBOW_LIMIT, a_lifter
-from .vectors import cross, dot, stack, unit
+from .vectors import cross, dot, unit
 
 FLEXION = Allowed(0.0, ELBOW_LIMIT, "rad", "give radians from straight; an elbow cannot bend further")
 REACH = Allowed(0.0, 5.0, "m", "give the way from shoulder to hand in metres")
@@ -137,10 +137,9 @@ def turn_since(bone):
 
     ``bone`` (..., point, 3, 3): its axes as columns, without unit.
     """
-    change = np.einsum("...ij,...kj->...ik", bone[..., 1:, :, :], bone[..., :-1, :, :])
-    across = change - np.swapaxes(change, -1, -2)
-    sines = stack(across[..., 2, 1], across[..., 0, 2], across[..., 1, 0]) / 2  # the axis times the angle's sine
-    sine, cosine = np.sqrt(dot(sines, sines)), (np.einsum("...ii->...", change) - 1) / 2
+    pairs = [(bone[..., :-1, :, axis], bone[..., 1:, :, axis]) for axis in range(3)]
+    sines = sum(cross(before, after) for before, after in pairs) / 2  # the axis times the angle's sine
+    sine, cosine = np.sqrt(dot(sines, sines)), (sum(dot(before, after) for before, after in pairs) - 1) / 2
     turn = np.zeros(bone.shape[:-1])
     turn[..., 1:, :] = sines * (np.arctan2(sine, cosine) / np.where(sine > 0, sine, 1.0))[..., None]
     return turn

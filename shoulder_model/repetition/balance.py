@@ -79,7 +79,7 @@ def balance_tables(cases, arms, capacity, plane_normal, *, balance, hand_turn, e
     at_elbow = elbow_arm * np.where(flexes, leverage(hand_turn), 1.0) * np.asarray(elbow_factor)[..., None]
     at_shoulder = shoulder_arm.swapaxes(1, 2)
     if in_plane:
-        at_shoulder = plane_normal[:, None, :] @ at_shoulder
+        at_shoulder = dot(shoulder_arm, plane_normal[:, None, :])[:, None, :]
     levers = np.concatenate([at_shoulder, at_elbow[:, None, :], girdle_arm.swapaxes(1, 2)], axis=1)
     rest = np.zeros((*levers.shape[:2], 1))
     rest[:, -1] = -PASSIVE

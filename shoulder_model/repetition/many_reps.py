@@ -53,7 +53,9 @@ class ManyReps:
     @cached_property
     def geometry(self):
         """The `muscles.MuscleGeometry`, lengths in metres."""
-        return muscle_geometry(self.whole.posture, self.whole.path.girdle, self.options.body_of())
+        return muscle_geometry(
+            self.whole.posture, self.whole.path.girdle, self.options.body_of(), self.options.compiled
+        )
 
     @cached_property
     def load_kg(self):

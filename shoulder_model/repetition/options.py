@@ -9,12 +9,13 @@ from ..inputs import Allowed, InputError, checked_call, choice, flag, number, sc
 from ..mechanics.hand_path import POINTS
 from ..muscles import Body, Strength, expected_strength, reference_body
 from ..muscles.capacity import FACTOR
+from ..muscles.geometry import compiled_rows
 from ..sharing.least_effort import POWER
 from ..sources import fact
 from .balance import BALANCES, SIDE_FORCES
 
 FRICTION = Allowed(0.0, 3.0, "", "sideways force over the pull on the hand; 0.3 to 0.8 on a knurled bar")
-FLAGS = ("arm_weight", "muscles", "by_size")
+FLAGS = ("arm_weight", "muscles", "by_size", "compiled")
 
 
 @checked_call
@@ -33,12 +34,15 @@ class RepOptions:
     by_size: bool = True
     body: object = None
     friction: float | None = None
+    compiled: bool = False
 
     def __post_init__(self):
         object.__setattr__(self, "points", whole("points", self.points, POINTS))
         object.__setattr__(self, "power", scalar("power", self.power, POWER))
         for name in FLAGS if self.work is None else (*FLAGS, "work"):
             object.__setattr__(self, name, flag(name, getattr(self, name)))
+        if self.compiled:
+            compiled_rows()
         if self.strength is not None and not isinstance(self.strength, Strength):
             object.__setattr__(self, "strength", number("strength", self.strength, FACTOR))
         if self.body is not None:

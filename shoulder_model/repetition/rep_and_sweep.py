@@ -99,6 +99,9 @@ def rep(lifter, pull, **options):
         Other muscles than the reference body's.
     friction : float
         Of the grip, by which a sideways force is held: that force over the pull on the hand, a ratio.
+    compiled : bool
+        True has numba compile the muscles' lengths and arms, for crowds: the same to rounding and several times as fast,
+        after a few seconds in each new process. The extra ``fast`` installs numba.
 
     Returns
     -------
@@ -124,8 +127,8 @@ def rep(lifter, pull, **options):
     Raises
     ------
     InputError
-        What is no lifter or no pull, an option that there is not or that is of another kind, a grip or touch point out of
-        reach; names the field.
+        What is no lifter or no pull, an option that there is not or that is of another kind, ``compiled`` without numba, a
+        grip or touch point out of reach; names the field.
 
     Notes
     -----
@@ -323,7 +326,7 @@ def _variables(lifter, pull, options):
     whole = rep_mechanics(lifter, pull, options.points, arm_weight=options.arm_weight)
     variables = geometry_variables(whole, pull) | load_variables(whole, lifter, pull)
     if options.muscles:
-        geometry = muscle_geometry(whole.posture, whole.path.girdle, options.body_of())
+        geometry = muscle_geometry(whole.posture, whole.path.girdle, options.body_of(), options.compiled)
         variables |= muscle_variables(geometry)
         if options.work:
             variables |= supply_variables(supply(lifter, pull, whole, geometry, options))

@@ -17,6 +17,7 @@ import numpy as np
 
 from ..inputs import choice
 from ..mechanics.statics import shoulder_components
+from ..mechanics.vectors import dot
 from ..muscles import LAT, MUSCLES
 from ..repetition import VARIABLES, first_counted, group_shares
 
@@ -63,7 +64,7 @@ def _lat_arm(reps):
     first = first_counted(reps.options.points)
     lat, size = [MUSCLES.index(name) for name in LAT], reps.options.body_of().cross_section
     normal = np.broadcast_to(reps.whole.path.normal, (*reps.shape, reps.options.points, 3))
-    about = np.einsum("...mi,...i->...m", arms[..., first:, lat, :], shoulder_components(normal[..., first:, :]))
+    about = dot(arms[..., first:, lat, :], shoulder_components(normal[..., first:, :])[..., None, :])
     return (), (about * size[lat]).sum(axis=-1).mean(axis=-1) / size[lat].sum()
 
 
@@ -73,7 +74,7 @@ def _load(reps):
 
 def _torque(reps):
     _, torque = reps.variable("shoulder_torque")
-    return (), np.sqrt(np.einsum("...i,...i->...", torque, torque)).max(axis=-1)
+    return (), np.sqrt(dot(torque, torque)).max(axis=-1)
 
 
 COACH = {

@@ -72,6 +72,7 @@ OUTSIDE = {  # packages that only some rooms may import
     "fsrs": ("practice/schedule.py",),
     "platformdirs": ("practice/record.py", "lab/places.py", "site/command.py"),
     "sympy": ("muscles/symbolic.py",),
+    "numba": ("muscles/compiled.py",),
     "tqdm": ("spread/workers.py",),
     "zarr": ("spread/study_file.py",),
     "boost_histogram": ("spread/tally.py",),
@@ -146,7 +147,7 @@ def test_within_a_room_nobody_goes_round_in_a_circle():
 def test_numbers_come_without_pictures_and_controls():
     code = (
         "import sys, shoulder_model; "
-        "print([name for name in ('matplotlib', 'ipywidgets', 'sympy', 'scipy') if name in sys.modules])"
+        "print([name for name in ('matplotlib', 'ipywidgets', 'sympy', 'scipy', 'numba') if name in sys.modules])"
     )
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert run.stdout.strip() == "[]"
