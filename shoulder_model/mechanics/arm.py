@@ -23,6 +23,7 @@ def shoulder_hand_distance(lifter, elbow_flexion):
     """The ``lifter``'s GH centre to hand [m] for an ``elbow_flexion`` [rad], by the law of cosines."""
     a, b = a_lifter(lifter).upper_arm, lifter.forearm
     elbow_flexion = number("elbow_flexion", elbow_flexion, FLEXION)
+    fitting(lifter=a, elbow_flexion=elbow_flexion)
     return np.sqrt(a * a + b * b + 2 * a * b * np.cos(elbow_flexion))
 
 
@@ -31,6 +32,7 @@ def elbow_flexion_at(lifter, distance):
     """Elbow flexion [rad] that puts the hand at ``distance`` [m] from the ``lifter``'s GH centre; 0 is straight."""
     a, b = a_lifter(lifter).upper_arm, lifter.forearm
     distance = number("distance", distance, REACH)
+    fitting(lifter=a, distance=distance)
     return np.arccos(np.clip((distance**2 - a * a - b * b) / (2 * a * b), -1.0, 1.0))
 
 

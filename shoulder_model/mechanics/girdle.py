@@ -81,6 +81,7 @@ class GirdlePosture:
 def girdle_at(lifter, retraction, elevation):
     """The ``lifter``'s `GirdlePosture` with the collarbone turned by ``retraction`` and ``elevation`` (...) from rest [rad]."""
     sc, axes = sc_joint(lifter), clavicle_axes(retraction, elevation)
+    fitting(lifter=lifter.gh_breadth, retraction=retraction, elevation=elevation)
     there = turned(axes, sc)
     return GirdlePosture(retraction, elevation, axes, sc - there, there)
 
