@@ -39,6 +39,7 @@ HOMES = (  # chapters with a panel, a kind each
     "05_where_the_lat_pulls",
     "06_shoulder_blades",
     "07_who_does_the_work",
+    "08_people_differ",
     "09_reading_the_evidence",
     "10_from_numbers_to_a_session",
 )
