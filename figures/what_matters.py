@@ -7,9 +7,9 @@ from shoulder_model.draw.stage import Stage
 from shoulder_model.draw.what_matters import key_of, ranked_bars
 from shoulder_model.spread import stored_matters, uncertain_inputs
 
-SEX, PULL = "women", "front pulldown"
+SEX, PULL = "men", "front pulldown"
 KINDS = {one.name: one.kind for one in uncertain_inputs()}
-TITLES = {"whole_rep_load_kg": "What moves her largest load?", "lat_share": "What moves her lat's share?"}
+TITLES = {"whole_rep_load_kg": "What moves his largest load?", "lat_share": "What moves his lat's share?"}
 FOUND = {answer: stored_matters(SEX, PULL, answer) for answer in TITLES}
 
 

@@ -20,6 +20,7 @@ PULLS = ("front pulldown", "pull-up", "chest-supported row", "bent-over row", "i
 NAMES = ("lat's share", "mid-back's share", "largest load", "shoulder torque")  # of `ASKED`
 UNITS = (" %", " %", " kg", " N m")
 FACTORS = (100.0, 100.0, 1.0, 1.0)
+HARDLY = 0.5  # of the unit that is shown, from one grip to another: no reason to choose
 CRITERIA = dict(zip(("most lat", "most mid-back", "largest load", "least shoulder torque"), ASKED, strict=True))
 ROWS = (  # of the picture: measure, its words
     ("stature", "stature"), ("mass", "mass"), ("biacromial", "biacromial"),
@@ -95,7 +96,7 @@ class MyLifterPanel(Panel):
 
     def __init__(self, pull="front pulldown", sex="women", **measured):
         figure = self.make_figure()
-        self.sex, self.pull = dropdown("Sex", SEXES, sex, 9), dropdown("Pull", PULLS, pull, 15.5)
+        self.sex, self.pull_choice = dropdown("Sex", SEXES, sex, 9), dropdown("Pull", PULLS, pull, 15.5)
         self.criterion = dropdown("Best means", CRITERIA, next(iter(CRITERIA)), 18)
         self.boxes = AllBoxes(measured)
         low, high = GRIPS[0], GRIPS[-1]
@@ -113,10 +114,10 @@ class MyLifterPanel(Panel):
         first, more = list(self.boxes.values())[:3], list(self.boxes.values())[3:]
         rows = [
             w.HBox([*self.sliders.values()]),
-            w.HBox([self.sex, *first, self.pull, self.criterion], layout=WRAP),
+            w.HBox([self.sex, *first, self.pull_choice, self.criterion], layout=WRAP),
         ]
         super().__init__("my-lifter-panel", figure, rows, {"More tape readings": [w.HBox(more, layout=WRAP)]})
-        self.follow(*self.sliders.values(), self.sex, self.pull, self.criterion, *self.boxes.values())
+        self.follow(*self.sliders.values(), self.sex, self.pull_choice, self.criterion, *self.boxes.values())
 
     def make_views(self, figure):
         """Strips of measures where there is room, strips of answers, and the best grips."""
@@ -133,7 +134,7 @@ class MyLifterPanel(Panel):
     def _values(self):
         grips = np.array(GRIPS)
         grip = float(grips[np.abs(grips - self.sliders["grip"].place).argmin()])
-        return {"sex": self.sex.value, "pull": self.pull.value, "criterion": self.criterion.value, "grip": grip}
+        return {"sex": self.sex.value, "pull": self.pull_choice.value, "criterion": self.criterion.value, "grip": grip}
 
     @staticmethod
     def _state(values, measured):
@@ -165,12 +166,19 @@ class MyLifterPanel(Panel):
         name = CRITERIA[state.values["criterion"]]
         k = ASKED.index(name)
         value, (a, b), (c, d), _ = state.of(name)
-        shares, own = state.found.best_for(name)
-        likes = round(100 * shares[GRIPS.index(own)])
         return (
             f"{NAMES[k].capitalize()} at {state.values['grip']:.2f} ×: {value:.0f}{UNITS[k]}. People with these measures: {a:.0f} to {b:.0f}; not known: {c:.0f} to {d:.0f}. "
-            f"{own:g} × is best for this person, as for {likes} in 100 {state.values['sex']}."
+            + self._best_words(name, FACTORS[k] * state.found.value[name], state)
         )
+
+    @staticmethod
+    def _best_words(name, values, state):
+        """For whom, and how surely, the best grip is the best; ``values`` (grip,) as they are shown."""
+        if np.ptp(values) < HARDLY:
+            return f"From {GRIPS[0]:g} to {GRIPS[-1]:g} × it hardly changes."
+        shares, own = state.found.best_for(name)
+        sure, likes = state.found.sure[name], round(100 * shares[GRIPS.index(own)])
+        return f"{own:g} × is best for this person: in {sure} of {DRAWS} draws of what is not known, and for {likes} in 100 {state.values['sex']}."
 
     def small(self, state):
         return (
@@ -220,7 +228,7 @@ class MyLifterPanel(Panel):
 
     def put(self, checked):
         values, measured = checked
-        self.sex.value, self.pull.value = values["sex"], values["pull"]
+        self.sex.value, self.pull_choice.value = values["sex"], values["pull"]
         self.criterion.value, self.sliders["grip"].value = values["criterion"], values["grip"]
         self.boxes.put(measured)
 

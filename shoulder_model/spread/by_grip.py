@@ -34,19 +34,24 @@ class Standing:
     """Answers by name, each over `GRIPS` and in its unit.
 
     ``value`` (grip,); ``people`` and ``unknown``, `Band` of (grip,); ``everybody`` (n, grip), people of the sex of whom no
-    measure is known.
+    measure is known; ``sure`` in how many draws of what is not known this person's best grip stays the best, a whole number.
     """
 
     value: dict
     people: dict
     unknown: dict
     everybody: dict
+    sure: dict
 
     def best_for(self, name):
         """Of everybody, the share (grip,) for whom each grip does best by the answer ``name`` (text), and this person's best grip over shoulder breadth."""
-        grips = np.array(GRIPS)
-        best = best_of(BEST + name, self.everybody[name], grips, axis=1)
-        return (best[:, None] == grips).mean(axis=0), float(best_of(BEST + name, self.value[name], grips, axis=0))
+        best = _best(name, self.everybody[name])
+        return (best[:, None] == np.array(GRIPS)).mean(axis=0), float(_best(name, self.value[name]))
+
+
+def _best(name, values):
+    """The best of `GRIPS` by an answer's values (..., grip)."""
+    return best_of(BEST + name, values, np.array(GRIPS), axis=-1)
 
 
 def _answers(lifter, pull, drawn, strength):
@@ -74,7 +79,9 @@ def _standing(sex, measured, pull):
     people = _answers(crowd, pull, as_tabled(), drawn_strength(crowd, SEED))
     each = [_answers(person, pull, drawn, usual) for drawn in drawn_inputs(DRAWS, SEED)]
     unknown = {name: [one[name] for one in each] for name in ASKED}
-    return Standing(_answers(person, pull, as_tabled(), usual), _bands(people), _bands(unknown), _everybody(sex, pull))
+    value = _answers(person, pull, as_tabled(), usual)
+    sure = {name: int(np.sum(_best(name, np.array(unknown[name])) == _best(name, value[name]))) for name in ASKED}
+    return Standing(value, _bands(people), _bands(unknown), _everybody(sex, pull), sure)
 
 
 @checked_call

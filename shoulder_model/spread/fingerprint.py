@@ -18,8 +18,8 @@ ROOMS = (
     "muscles",
     "sharing",
     "repetition",
-    "spread",
 )
+OF_SPREAD = ("uncertain.py", "drawn.py", "people.py", "answers.py", "plan.py", "matters.py")  # the others keep and show
 NOT_THE_MODEL = ("outside_checks.csv", "objectives.csv", "slips.csv", "evidence.csv", "comparisons.csv", "stored_")
 
 
@@ -39,7 +39,9 @@ def _place(path):
 
 def _files():
     for room in ROOMS:
-        yield from [HOME / room] if room.endswith(".py") else (HOME / room).rglob("*.py")
+        found = [HOME / room] if room.endswith(".py") else (HOME / room).rglob("*.py")
+        yield from (path for path in found if path.name != "__init__.py")
+    yield from (HOME / "spread" / name for name in OF_SPREAD)
     for table in (HOME / "data").glob("*.csv"):
         if not table.name.startswith(NOT_THE_MODEL) and not table.name.startswith(
             ("week_", "health_", "marking_", "invented_")

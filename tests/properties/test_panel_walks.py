@@ -18,6 +18,7 @@ from shoulder_model.panels import (
     GirdlePanel,
     GripPanel,
     LatPanel,
+    MyLifterPanel,
     OneArmPanel,
     RatioPanel,
     SessionPanel,
@@ -47,7 +48,7 @@ from tests.panel_walk import (
 TRIES = int(os.environ.get("SHOULDER_MODEL_TRIES", 10_000))
 SHARES = {  # panel -> its share of the moves; what takes longest to compute has fewest
     RatioPanel: 0.37, EvidencePanel: 0.35, OneArmPanel: 0.15, LatPanel: 0.03, GripPanel: 0.024, TrunkPanel: 0.024,
-    GirdlePanel: 0.016, WorkPanel: 0.016, SessionPanel: 0.02,
+    GirdlePanel: 0.016, WorkPanel: 0.012, SessionPanel: 0.02, MyLifterPanel: 0.004,
 }  # fmt: skip
 ANEW, LOOKS = 300, 4  # most moves between two looks at a panel made anew; how many looks there are at least
 WHILE_BROKEN = ("slider", "text", "tick", "fold", "ahead", "settle")  # what else is moved while an entry is wrong

@@ -98,3 +98,23 @@ def test_what_is_typed_wrong_is_one_line(panel):
 def test_cautions_stand_in_the_small_print(panel):
     for words in (panel.small(panel.state), panel.brief(panel.state)):
         assert "no load to try" in words and "licensed clinician" in words
+
+
+def test_the_verdict_says_how_surely_a_grip_is_the_best(panel):
+    panel.criterion.value = "largest load"
+    found = panel.state.found
+    assert f"in {found.sure['whole_rep_load_kg']} of 20 draws" in panel.picture.said["verdict"]
+    pull, person = sm.pulls["front pulldown"], sm.Lifter.from_measures("men", **MEASURED)
+    same = 0
+    for one in sm.spread.drawn_inputs(20, SEED):
+        strength = one.strength(sm.expected_strength(person), "men")
+        loads = sm.sweep(person, one.pull(pull), points=11, grip_ratio=list(GRIPS), strength=strength, **one.options)
+        same += GRIPS[int(np.argmax(loads.whole_rep_load_kg.values))] == found.best_for("whole_rep_load_kg")[1]
+    assert same == found.sure["whole_rep_load_kg"]
+
+
+def test_grips_that_hardly_differ_have_no_best(panel):
+    name = "whole_rep_load_kg"
+    alike, apart = np.full(5, 77.0), 77.0 + np.arange(5)
+    assert panel._best_words(name, alike, panel.state) == "From 1 to 2 × it hardly changes."
+    assert "is best for this person" in panel._best_words(name, apart, panel.state)

@@ -623,7 +623,7 @@ def test_a_verdict_is_two_lines_at_most(kind):
     seen = [panel.picture.said["verdict"]]
     if hasattr(panel, "pull_choice"):
         panel.keep()
-        for name in sm.pulls:
+        for name in panel.pull_choice.options:
             panel.pull_choice.value = name
             seen += [panel.verdict(panel.state), panel.picture.said["verdict"]]
     limit = 320 if kind is AskedPanel else 250
@@ -856,6 +856,7 @@ def test_further_sliders_are_shown_in_a_lecture_by_their_words(panel):
     names = [slider.description for slider in panel.picture.sliders.values()]
     with pytest.raises(UnknownName, match="slider"):
         panel.show_sliders([names[0], "Weather"])
-    panel.show_sliders([f"{names[-1]} [some unit]"])
+    second = names[min(1, len(names) - 1)]  # one panel has the main one only
+    panel.show_sliders([f"{second} [some unit]"])
     marked = [slider.description for slider in panel.picture.sliders.values() if "in-lecture" in slider._dom_classes]
-    assert marked == names[-1:]
+    assert marked == [second]

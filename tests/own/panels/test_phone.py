@@ -91,7 +91,7 @@ def test_what_is_cut_small_or_touches_is_found():
 def test_no_words_touch_or_are_cut(make):
     panel = on_a_phone(make)
     found = {name: faults(panel.stage.figure) for name in set_ups(panel)}
-    assert len(found) >= 3 and panel.stage.width == 72 * PHONE
+    assert len(found) > (2 if make is panels.MyLifterPanel else 4) and panel.stage.width == 72 * PHONE
     assert {name: some for name, some in found.items() if some} == {}
 
 
