@@ -20,6 +20,14 @@ from .rep_and_sweep import (
 )
 from .supply import activations, largest_loads, supply
 
+OF_MUSCLES = ("scapular_upward_rotation", "muscle_moment_arm", "elbow_moment_arm", "girdle_moment_arm", "muscle_length")
+OF_SUPPLY = (
+    "capacity", "activation", "adds_kg", "shortfall", "side_force", "largest_load_kg", "gives_out", "whole_rep_load_kg",
+)  # fmt: skip
+OF_LOADS = (
+    "force", "shoulder_torque", "elbow_torque", "girdle_torque", "shoulder_turn", "elbow_turn", "girdle_turn",
+)  # fmt: skip
+
 
 class ManyReps:
     """One rep for each lifter of a crowd and each combination of some fields' values.
@@ -58,6 +66,11 @@ class ManyReps:
         )
 
     @cached_property
+    def torques(self):
+        """The `mechanics.JointTorques` at the pull's own load, which broadcast over `shape` and points. [N m]"""
+        return self.whole.cases.total(np.asarray(self.pull.mass_on_bar(self.lifter), float))
+
+    @cached_property
     def load_kg(self):
         """The largest load of the counted part of each rep, (..., 1); NaN where not even the arm is held. [kg]"""
         loads = largest_loads(self.lifter, self.pull, self.whole, self.geometry, self.options)
@@ -73,22 +86,16 @@ class ManyReps:
             self._active[effort] = counted.mean(axis=-2) * self.options.body_of().cross_section
         return self._active[effort]
 
-    @cached_property
-    def _groups(self):
-        """Ways to the variables of `rep_and_sweep.rep`, the cheap ones first."""
-        return (
-            lambda: geometry_variables(self.whole, self.pull),
-            lambda: load_variables(self.whole, self.lifter, self.pull),
-            lambda: muscle_variables(self.geometry),
-            lambda: supply_variables(supply(self.lifter, self.pull, self.whole, self.geometry, self.options)),
-        )
-
     def variable(self, name):
         """A variable of `rep_and_sweep.rep` by ``name`` (text): its trailing dims and its array (..., dims), in its unit."""
         choice("variable", name, tuple(VARIABLES))
-        for group in self._groups:
-            found = group()
-            if name in found:
-                dims, values = found[name]
-                return dims, at_full_size(dims, values, self.shape, self.options.points)
-        raise AssertionError(name)
+        if name in OF_MUSCLES:
+            found = muscle_variables(self.geometry)
+        elif name in OF_SUPPLY:
+            found = supply_variables(supply(self.lifter, self.pull, self.whole, self.geometry, self.options))
+        elif name in OF_LOADS:
+            found = load_variables(self.whole, self.lifter, self.pull)
+        else:
+            found = geometry_variables(self.whole, self.pull)
+        dims, values = found[name]
+        return dims, at_full_size(dims, values, self.shape, self.options.points)

@@ -73,8 +73,8 @@ def _load(reps):
 
 
 def _torque(reps):
-    _, torque = reps.variable("shoulder_torque")
-    return (), np.sqrt(dot(torque, torque)).max(axis=-1)
+    torque = reps.torques.shoulder
+    return (), np.broadcast_to(np.sqrt(dot(torque, torque)).max(axis=-1), reps.shape)
 
 
 COACH = {

@@ -19,7 +19,7 @@ ROOMS = (
     "sharing",
     "repetition",
 )
-OF_SPREAD = ("uncertain.py", "drawn.py", "people.py", "answers.py", "plan.py", "matters.py")  # the others keep and show
+OF_SPREAD = ("uncertain.py", "drawn.py", "people.py", "answers.py", "matters.py")  # the others keep and show
 NOT_THE_MODEL = ("outside_checks.csv", "objectives.csv", "slips.csv", "evidence.csv", "comparisons.csv", "stored_")
 
 

@@ -11,7 +11,6 @@ from ..repetition.rep_and_sweep import COORDS
 from .answers import BEST, GRIP, answer_called
 from .bands import SHARE
 from .fingerprint import fingerprint
-from .plan import tails_of
 from .study_file import StudyFile
 from .tally import BINS, Tally, histograms
 
@@ -180,5 +179,5 @@ def _need_room(shapes, each, advice):
 
 def _tails(plan):
     """Dims and sizes of each answer behind people and fields, by name."""
-    tails = tails_of(plan)
+    tails = dict(plan.tails)
     return {name: tails[name.removeprefix(BEST)] for name in plan.answers}

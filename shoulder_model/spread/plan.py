@@ -21,7 +21,7 @@ from .answers import BEST, GRIP, answer_called, best_of
 from .drawn import as_tabled, draw
 from .people import STREAM, strength_of
 
-BYTES = {"mechanics": 2_000, "arms": 6_000, "work": 14_000}  # of working memory a posture takes at most, measured
+BYTES = {"mechanics": 2_000, "arms": 4_000, "work": 5_000}  # of working memory a posture takes at most, measured
 POSTURES = 40_000  # of a block where memory allows more: larger ones are no faster
 STRENGTHS = ("drawn", "expected")
 MECHANICS_ONLY = ("gh_centre", "hand", "elbow", "elbow_flexion", "elbow_past_ribs", "girdle_posture", "elevation",
@@ -55,7 +55,7 @@ class Plan:
 
     ``crowd`` (`people.Crowd` or `people.Lifter`); ``pulls`` (tuple of `mechanics.Pull`); ``fields``, a tuple of pairs of name and
     values; ``answers`` (names); ``draws`` beside the tables; ``seed``; ``strength`` one of `STRENGTHS`; ``anchored`` as of
-    `drawn.Drawn.strength`; ``options`` of a rep, a tuple of pairs; ``rows`` people in a block.
+    `drawn.Drawn.strength`; ``options`` of a rep, a tuple of pairs; ``rows`` people in a block; ``tails`` of `tails_of`, which are worked out once.
     """
 
     crowd: object
@@ -68,6 +68,7 @@ class Plan:
     anchored: bool
     options: tuple
     rows: int
+    tails: tuple = ()
 
     @cached_property
     def people(self):
@@ -162,7 +163,7 @@ def answers_of(plan, block):
         _as_drawn(drawn, asked, plan),
         options_of(dict(plan.options) | drawn.options),
     )
-    tails = tails_of(plan)
+    tails = dict(plan.tails)
     found = {name: np.full((*block_of.shape, *tail), np.nan) for name, (_, tail) in tails.items()}
     _fill(found, block_of, tuple(slice(0, length) for length in block_of.shape))
     return {name: _finished(name, found, plan) for name in plan.answers}
@@ -175,11 +176,11 @@ def tails_of(plan):
     """
     person = Lifter.average(plan.crowd.sex)
     reps = ManyReps(person, plan.pulls[0], options_of(dict(plan.options)), {})
-    tails = {}
+    tails = []
     for name in _needed(plan.answers):
         dims, values = answer_called(name).of(reps)
-        tails[name] = dims, np.shape(values)
-    return tails
+        tails.append((name, (dims, np.shape(values))))
+    return tuple(tails)
 
 
 def _needed(answers):

@@ -21,7 +21,7 @@ from ..repetition import options_of
 from ..repetition.rep_and_sweep import crowd_of, one_value_each
 from .answers import GRIP, answer_called, answer_names
 from .kept import Arrays, Counts
-from .plan import STRENGTHS, Plan, answers_of, need_of, rows_of
+from .plan import STRENGTHS, Plan, answers_of, need_of, rows_of, tails_of
 from .tally import Tally
 from .workers import WORKERS, bar_of, in_order, workers_of
 
@@ -133,10 +133,11 @@ def _plan(crowd, asked, fields, options, *, answers, draws, seed, strength, anch
     if GRIP not in given and any(answer_called(name).over_grips for name in names):
         raise InputError("answers", "answers: the best grip needs several grips; give grip_ratio a list")
     options_of(options)
-    return Plan(
+    plan = Plan(
         crowd, _pulls(asked), tuple(given.items()), names, whole("draws", draws, DRAWS), whole("seed", seed, SEED),
         choice("strength", strength, STRENGTHS), flag("anchored", anchored), tuple(sorted(options.items())), 1,
     )  # fmt: skip
+    return replace(plan, tails=tails_of(plan))
 
 
 def _pulls(asked):
