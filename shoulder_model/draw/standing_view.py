@@ -1,10 +1,24 @@
 """One person among many: strips of measures, strips of answers with two bands, and whose best grip is which."""
 
 import numpy as np
+from matplotlib.offsetbox import AnchoredOffsetbox, HPacker, TextArea
 from matplotlib.patches import Rectangle
 
 from .artists import label, moving
-from .look import BLACK, BLUE, GREY, LETTERS, PALE, SKY, SMALL, VERMILLION, at_projector, by_sheet, page_or_projector
+from .look import (
+    BLACK,
+    BLUE,
+    GREY,
+    LETTERS,
+    PALE,
+    SKY,
+    SMALL,
+    VERMILLION,
+    at_projector,
+    by_sheet,
+    page_or_projector,
+    readable,
+)
 
 REACH = 3.0  # standard deviations to each side
 HALF = 0.13  # height of a strip, in rows
@@ -72,10 +86,14 @@ class AnswerStrips:
         axes.set(xlim=(0, 1), ylim=(len(names) - 0.45, -0.6), yticks=[], xticks=[])
         for side in ("left", "bottom"):
             axes.spines[side].set_visible(False)
-        axes.set_title(
-            page_or_projector("■ same measures   ▨ not known   ├┤ everybody", "■ same measures   ▨ not known"),
-            fontsize=by_sheet(LETTERS, SMALL, SMALL), loc="left", pad=page_or_projector(6, 2),
-        )  # fmt: skip
+        key = {"■ same measures": BLUE, "▨ not known": VERMILLION} | page_or_projector({"├┤ everybody": BLACK}, {})
+        parts = [
+            TextArea(words, textprops={"color": readable(colour), "fontsize": by_sheet(LETTERS, SMALL, SMALL)})
+            for words, colour in key.items()
+        ]
+        row = HPacker(children=parts, pad=0, sep=by_sheet(14, 10, 8))
+        above = {"bbox_to_anchor": (0, 1), "bbox_transform": axes.transAxes, "borderpad": page_or_projector(0.4, 0.15)}
+        axes.add_artist(AnchoredOffsetbox("lower left", child=row, frameon=False, pad=0, **above))
         rows = range(len(names))
         self.everybody = [moving(axes, colour=GREY, width=1.5, marker="|", ms=8) for _ in rows]
         self.people = [self._strip(SKY, BLUE) for _ in rows]
@@ -112,7 +130,7 @@ class AnswerStrips:
             if not self.brief:
                 self.everybody[row].set_data(place(everybody[row]), [row + 0.42] * 2)
             self._bands(row, place, (people[row], unknown[row]))
-            self.dots[row].set_data([place(values[row])] * 2, [row - 0.24, row + 0.37])
+            self.dots[row].set_data([place(values[row])] * 2, [row - 0.2, row + 0.37])
             self.words[row].set_text(texts[row])
 
     def _bands(self, row, place, bands):
@@ -161,7 +179,7 @@ class BestGrips:
         axes.set(xlim=(-0.6, len(grips) - 0.4), ylim=(0, 1.2), yticks=[])
         axes.set_xticks(range(len(grips)), [f"{grip:g}" for grip in grips])
         axes.spines["left"].set_visible(False)
-        axes.set_title("best grip [×]: of 100 people", fontsize=by_sheet(LETTERS, SMALL, SMALL), loc="left")
+        axes.set_title("best for, of 100; ▲ this grip", fontsize=by_sheet(LETTERS, SMALL, SMALL), loc="left")
         self.bars = [self._bar(PALE, GREY, 1.0) for _ in grips]
         self.own = self._bar("none", BLACK, 2.6)
         self.words = [label(axes, BLACK, ha="center", va="bottom") for _ in grips]
