@@ -37,7 +37,13 @@ def stage():
         for place, (answer, title) in zip(places, TITLES.items(), strict=True):
             axes = figure.add_axes(place)
             ranked_bars(axes, FOUND[answer], KINDS, most)
-            axes.set_title(title, fontsize=LETTERS, fontweight="bold", loc="left", pad=8)
+            axes.set_title(
+                "his" + title.partition("his")[2].rstrip("?") if at_projector() else title,
+                fontsize=LETTERS,
+                fontweight="bold",
+                loc="left",
+                pad=8,
+            )
             axes.set_xlabel("of its spread (variance)")
         key_of(figure)
         return Stage(figure)
