@@ -13,7 +13,6 @@ The design has 2 n independent cases, and for each set those of the first half w
 by resampling, their intervals.
 """
 
-import warnings
 from dataclasses import dataclass
 
 import numpy as np
@@ -64,19 +63,19 @@ def indices(answers, sets):
     from scipy.stats import sobol_indices
 
     first, second, *swapped = (part.T for part in answers)
-    found = sobol_indices(
-        func={"f_A": first, "f_B": second, "f_AB": np.stack(swapped)}, n=first.shape[1], rng=np.random.default_rng(0)
-    )
-    with warnings.catch_warnings():
-        warnings.simplefilter("ignore")  # an input that does nothing has no interval
-        bands = found.bootstrap(confidence_level=LEVEL, n_resamples=RESAMPLED)
-    shape, made = (len(sets), len(first)), {}
-    for name in ("first", "total"):
-        values = np.reshape(getattr(found, f"{name}_order"), shape[::-1]).T
-        interval = getattr(bands, f"{name}_order").confidence_interval
-        ends = np.stack([np.reshape(end, shape[::-1]).T for end in interval], axis=-1)
+    swapped, n = np.stack(swapped), first.shape[1]
+
+    def both(cases):
+        """First and total indices (2, set, answer) of some cases."""
+        found = sobol_indices(func={"f_A": first[:, cases], "f_B": second[:, cases], "f_AB": swapped[..., cases]}, n=n)
+        return np.stack([np.reshape(one, (len(first), -1)).T for one in (found.first_order, found.total_order)])
+
+    again = np.random.default_rng(0).integers(0, n, (RESAMPLED, n))
+    low_and_high = np.percentile([both(cases) for cases in again], [50 * (1 - LEVEL), 50 * (1 + LEVEL)], axis=0)
+    made = {}
+    for name, values, ends in zip(("first", "total"), both(slice(None)), np.moveaxis(low_and_high, 0, -1), strict=True):
         made[name] = (("input", "answer"), values)
-        made[f"{name}_band"] = (("input", "answer", "end"), np.where(np.isnan(ends), values[..., None], ends))
+        made[f"{name}_band"] = (("input", "answer", "end"), ends)
     return xr.Dataset(made, {"input": list(sets), "end": ["low", "high"]})
 
 
