@@ -67,7 +67,7 @@ class ManyReps:
 
     @cached_property
     def torques(self):
-        """The `mechanics.JointTorques` at the pull's own load, which broadcast over `shape` and points. [N m]"""
+        """The `mechanics.JointTorques` at the pull's own load, which broadcast over ``shape`` and points. [N m]"""
         return self.whole.cases.total(np.asarray(self.pull.mass_on_bar(self.lifter), float))
 
     @cached_property

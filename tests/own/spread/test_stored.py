@@ -6,7 +6,7 @@ from shoulder_model.inputs import InputError
 from shoulder_model.people import SEXES
 from shoulder_model.recipes.what_matters import ANSWERS, PULLS
 from shoulder_model.spread import SETS, stored_matters, stored_pulls
-from shoulder_model.spread.fingerprint import _files, fingerprint
+from shoulder_model.spread.fingerprint import _content, _files, fingerprint
 from shoulder_model.spread.stored import made_with
 
 
@@ -19,7 +19,7 @@ def test_a_fingerprint_moves_with_a_table_and_with_a_line_of_code(monkeypatch, t
     paths = list(_files())
     for name in ("capacity.csv", "least_effort.py"):
         changed = tmp_path / name
-        changed.write_bytes(next(path for path in paths if path.name == name).read_bytes() + b"\n")
+        changed.write_bytes(next(path for path in paths if path.name == name).read_bytes() + b"\nX = 1\n")
         others = [changed if path.name == name else path for path in paths]
         monkeypatch.setattr("shoulder_model.spread.fingerprint._files", lambda others=others: iter(others))
         monkeypatch.setattr("shoulder_model.spread.fingerprint._place", lambda path: path.name)
@@ -28,6 +28,13 @@ def test_a_fingerprint_moves_with_a_table_and_with_a_line_of_code(monkeypatch, t
     monkeypatch.undo()
     fingerprint.cache_clear()
     assert fingerprint() == here
+
+
+def test_comments_and_docstrings_do_not_count(tmp_path):
+    first, second = tmp_path / "first.py", tmp_path / "second.py"
+    first.write_text('"""One."""\n\n\ndef f():\n    """Two."""\n    return 1\n')
+    second.write_text('"""Another\nhead."""\n\n# more\ndef f():\n    """Three."""\n\n    return 1\n')
+    assert _content(first) == _content(second) == b"def f():\n    return 1"
 
 
 @pytest.mark.parametrize("sex", SEXES)
