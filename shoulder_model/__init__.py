@@ -5,6 +5,7 @@
     sm.muscles      paths, moment arms, sizes, capacity
     sm.sharing      least effort and largest load, arrays in and arrays out
     sm.repetition   one rep and many, strength, shares
+    sm.spread       people differ, and what is not known: draws, bands, studies of crowds
     sm.evidence     trials and effect sizes
     sm.week         from numbers to a week of pulls
     sm.training     the log of a week, and the next block
@@ -14,14 +15,15 @@ What is used most is here at the top. Numbers only: drawing lives in `shoulder_m
 `shoulder_model.panels`.
 """
 
-from . import evidence, mechanics, muscles, people, practice, register, repetition, sharing, training, week
+from . import evidence, mechanics, muscles, people, practice, register, repetition, sharing, spread, training, week
 from .in_page import say_what_is_late
 from .inputs import InputError
 from .mechanics import Pull, held_weight, pulls, tape_law, tape_law_margin
 from .muscles import Strength, expected_strength, moment_arm
-from .people import Lifter, draw_lifters, expected_measures, survey
+from .people import Crowd, Lifter, draw_lifters, expected_measures, survey
 from .repetition import counted_part, coverage, load_span, muscle_shares, rep, sweep, weakest_point, work_done
 from .sources import constant
+from .spread import study
 from .week import Client, plan_week
 from .words import torque_change_words, torque_words, written
 
@@ -29,6 +31,7 @@ say_what_is_late()
 
 __all__ = [
     "Client",
+    "Crowd",
     "InputError",
     "Lifter",
     "Pull",
@@ -54,6 +57,8 @@ __all__ = [
     "rep",
     "repetition",
     "sharing",
+    "spread",
+    "study",
     "survey",
     "sweep",
     "symbolic",

@@ -29,7 +29,7 @@ SAVES = ("Save", "Page", "Week as", "Blank log")
 BYTES = (".png", ".pdf")  # not to be read
 VALUES = (Slider, w.Text, w.Dropdown, w.RadioButtons, w.Checkbox)
 KINDS = {  # what is moved -> how often
-    "slider": 40, "text": 16, "choice": 10, "tick": 8, "fold": 4, "press": 8, "ahead": 8, "save": 4, "open": 2,
+    "slider": 40, "text": 16, "choice": 10, "tick": 8, "fold": 4, "press": 8, "ahead": 8, "settle": 8, "save": 4, "open": 2,
 }  # fmt: skip
 
 
@@ -96,7 +96,14 @@ def controls(panel):
             found["open"].append(one)
         elif isinstance(one, Picture) and one.sliders:
             found["ahead"].append(one)
+            found["settle"] += [one] * (one.settle is not None)
     return {kind: some for kind, some in found.items() if some}
+
+
+def without_bands(said):
+    """What is ``said`` before the bands are there."""
+    told = said.get("bands", "")
+    return said | {"bands": "", "words": said["words"].removesuffix(told).strip()}
 
 
 def values(panel):

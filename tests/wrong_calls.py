@@ -131,6 +131,7 @@ HOSTILE = {
     "one lifter": lambda: [*things(), PULL, CLIENT, CROWD],
     "pull": lambda: [*things(), MAN, MANY],
     "pulls": lambda: [*things(), MAN],
+    "pulls asked": lambda: [*anything(), 1, 2.5, [None], ["nonsense"], [1.0], (MAN,), MAN, [Rude()], MANY, "chin up"],
     "seed": lambda: [*scalars(), 2.9, -1, -(10**9), 0.5],
     "word": lambda: [one for one in nothing_right() if not isinstance(one, str)] + [1, 2.5, {}, ["a"], []],
     "thing": lambda: [*things(), MAN, PULL],
@@ -205,7 +206,10 @@ def _people():
         call(sm.Lifter.from_measures, sex=men, stature=scalar(1.80), mass=scalar(80.0)),
         call(sm.expected_measures, sex=men, stature=scalar(1.80), biacromial=scalar(0.40)),
         call(sm.survey, sex=men),
-        call(sm.draw_lifters, n=count(2), sex=men, seed=of_kind("seed")(1)),
+        call(sm.draw_lifters, n=count(2), sex=men, seed=of_kind("seed")(1), stature=scalar(1.80)),
+        call(
+            p.Crowd, n=count(2), sex=men, seed=of_kind("seed")(1), measured=mapped({"stature": 1.80}, called="measure")
+        ),
         call(sm.constant, name=name("gravity", called="constant")),
         call(p.ellipse_girth, breadth=metre, depth=metre),
         call(p.girth_gain, breadth=metre, depth=metre, thickness=number(0.01), where=name("sides")),
@@ -280,8 +284,8 @@ def _muscles():
         call(u.leverage, hand_turn=name("neutral")),
         call(u.pull_band, hand_turn=name("neutral")),
         call(u.beyond_forearm, turn=angle),
-        call(u.upward_rotation, elevation=angle, plane=angle),
-        call(u.turned_scapula, elevation=angle, plane=angle, retraction=angle),
+        call(u.upward_rotation, elevation=angle, plane=angle, rhythm=scalar(1.0)),
+        call(u.turned_scapula, elevation=angle, plane=angle, retraction=angle, rhythm=scalar(1.0)),
         call(u.force_length_factor, normal_length=number(1.0)),
         call(u.fibre_length, length=number(REP.muscle_length.values)),
         call(u.capacity, length=vectors(REP.muscle_length.values), factor=number(1.0), body=strength),
@@ -292,8 +296,54 @@ def _muscles():
         ),
         call(sm.expected_strength, lifter=lifter),
         call(STRENGTH.times, change=number(1.0), low=number(0.9), high=number(1.1), known_from=text("a test")),
-        call(u.muscle_geometry, posture=thing(POSTURE), girdle=thing(GIRDLE), body=thing(u.reference_body())),
+        call(u.muscle_geometry, posture=thing(POSTURE), girdle=thing(GIRDLE), body=thing(u.reference_body()), compiled=flag(False)),
     ]  # fmt: skip
+
+
+def _spread():
+    s, seed = sm.spread, of_kind("seed")(1)
+    drawn, asked = s.draw(1, 0), of_kind("pulls asked")(PULL, called="pull")
+    return [
+        call(s.names_of, kind=name("people", optional=True)),
+        call(s.draw, seed=seed, number=of_kind("seed")(0)),
+        call(s.drawn_inputs, n=count(1), seed=seed),
+        call(drawn.pull, pull=pulls),
+        call(drawn.strength, strength=thing(STRENGTH), sex=name("men"), anchored=flag(True)),
+        call(s.relative_spread, sex=name("men")),
+        call(s.strength_of, crowd=lifter, deviates=number(0.0)),
+        call(s.drawn_strength, crowd=lifter, seed=seed),
+        call(
+            sm.study,
+            crowd=lifter,
+            pulls=asked,
+            answers=listed(["force"]),
+            draws=count(0),
+            seed=seed,
+            points=count(3),
+            grip_ratio=number([1.0], optional=True),
+            trunk_lean=number([0.0], optional=True),
+            strength=name("expected"),
+            anchored=flag(True),
+            keep=name("arrays"),
+            memory_mb=scalar(100.0),
+            workers=of_kind("seed")(1),
+            progress=flag(False),
+        ),
+        call(
+            s.what_matters,
+            crowd=thing(sm.Crowd(8, "men", 1)),
+            pull=pull,
+            answers=listed(["force"]),
+            n=count(8),
+            seed=seed,
+            points=count(3),
+            grip_ratio=number(None, optional=True),
+            anchored=flag(True),
+            progress=flag(False),
+        ),
+        call(s.stored_matters, sex=name("men"), pull=name("front pulldown"), answer=name("lat_share")),
+        call(s.band_of, answers=number([1.0, 2.0, 3.0]), level=scalar(0.9)),
+    ]
 
 
 def _repetition():
@@ -301,7 +351,7 @@ def _repetition():
     torques = {one: scalar(60.0) for one in ("adduction", "extension", "elbow_flexion")}
     options = {
         "points": some, "arm_weight": flag(True), "balance": name("plane"), "side_force": name("grip"),
-        "power": scalar(2.0), "by_size": flag(True), "strength": of_kind("strength")(2.0, optional=True),
+        "power": scalar(2.0), "by_size": flag(True), "compiled": flag(False), "strength": of_kind("strength")(2.0, optional=True),
         "body": strength,
     }  # fmt: skip
     shown = {"muscles": flag(True), "work": flag(True)}
@@ -465,7 +515,7 @@ def _training():
     ]  # fmt: skip
 
 
-CALLS = [*_people(), *_mechanics(), *_muscles(), *_repetition(), *_evidence(), *_week(), *_training()]
+CALLS = [*_people(), *_spread(), *_mechanics(), *_muscles(), *_repetition(), *_evidence(), *_week(), *_training()]
 
 
 @dataclass(frozen=True)

@@ -4,9 +4,11 @@ import numpy as np
 from matplotlib.patches import Rectangle
 
 from .artists import KeptBars, label, moving
+from .band_marks import LOOKS, whisker
 from .look import BLACK, GREY, LETTERS, PALE, SMALL, VERMILLION, at_projector, by_sheet
 
 FULL = 0.995
+IDLE = 0.015  # a band that ends below is left out
 BRIEF = {"latissimus dorsi": "lat", "pectoralis major": "pec major", "trapezius": "trap"}  # where there is little room
 
 
@@ -39,6 +41,9 @@ class EffortBars(KeptBars):
         self.other_words = label(axes, BLACK, ha="center", va="top", transform=axes.transAxes)
         self.other_words.set_position((0.1, -24 / axes.bbox.height))
         place = {"va": "center", "ha": "right", "transform": axes.get_yaxis_transform()}
+        self.bands = {
+            kind: (moving(axes, colour="white", width=3.4, z=5), whisker(axes, kind, width=1.4)) for kind in LOOKS
+        }
         self.names = [label(axes, BLACK, **place) for _ in range(most)]
         self.words = [label(axes, BLACK, **place) for _ in range(most)]
         self.drop()
@@ -58,7 +63,10 @@ class EffortBars(KeptBars):
             What that balance is.
         held : bool
             False for a load that cannot be held: the bars, as they stand at the limit, are grey.
+
+        The bands of `show_bands` go.
         """
+        self.show_bands(None, None)
         self.shown = tuple(names)
         self._show_kept()
         rows, letters = len(names), min(SMALL, self.lead * self.axes.bbox.height / len(names))
@@ -75,6 +83,22 @@ class EffortBars(KeptBars):
         ends = np.stack([y - 0.4 / rows, y + 0.4 / rows, np.full(rows, np.nan)], axis=1)
         self.other.set_data(np.repeat(100 * np.asarray(other), 3), ends.ravel())
         self.other_words.set_text(f"\N{LIGHT VERTICAL BAR} {other_words}")
+
+    def show_bands(self, people, unknown):
+        """Bands of the rows that are shown: people's in the upper half of a bar, those of what is not known in the lower one.
+
+        Parameters
+        ----------
+        people, unknown : array_like, shape (row, 2), or None
+            Ends, shares of strength 0 to 1; None for none.
+        """
+        for (halo, line), ends, below in zip(self.bands.values(), (people, unknown), (-0.18, 0.18), strict=True):
+            ends = None if ends is None else np.where(np.max(ends, axis=1, keepdims=True) < IDLE, np.nan, ends)
+            count = 0 if ends is None else len(ends)
+            x = np.column_stack([100 * np.reshape(ends, (-1, 2)), np.full(count, np.nan)]) if count else np.empty(0)
+            y = np.repeat((np.arange(count) + 0.5 + below) / max(count, 1), 3)
+            halo.set_data(x.ravel(), y)
+            line.set_data(x.ravel(), y)
 
     def keep(self):
         """Leave the bars as grey outlines, in sight while the rows are the same ones."""

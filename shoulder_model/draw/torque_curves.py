@@ -5,6 +5,7 @@ from matplotlib.patches import Polygon
 
 from ..words import with_margin
 from .artists import label, moving
+from .band_marks import BandMarks
 from .look import AGAINST, AXIS_LOOK, BLACK, GREY, LETTERS, SMALL, by_sheet
 from .steady_scale import SteadyScale
 
@@ -28,11 +29,15 @@ class TorqueCurves:
         Steps of the scale under zero, 4 above it; 0 where nothing is negative.
     nothing : str
         Words for a value that there is none of.
+    strip : str
+        What the strips around the curves are, for the key of the bands.
+    up : float
+        How high that key stands. [points]
     """
 
     def __init__(
         self, axes, x_label, x_limits, y_label="shoulder torque, one side [N m]", looks=AXIS_LOOK, digits=0, unit="N m",
-        below=2, *, nothing="none",
+        below=2, *, nothing="none", strip="", up=8,
     ):  # fmt: skip
         self.axes, self.digits, self.unit, self.nothing = axes, digits, unit, nothing
         size = by_sheet(LETTERS, SMALL, SMALL)
@@ -44,6 +49,7 @@ class TorqueCurves:
         self.scale = SteadyScale(axes, below=below)
         self.here = moving(axes, colour=BLACK, width=1, style=":", z=2)
         self.parts = [self._component(axes, len(looks) - i, *look) for i, look in enumerate(looks.values())]
+        self.bands = BandMarks(axes, [look[0] for look in looks.values()], strip, up=up)
 
     @staticmethod
     def _component(axes, row, colour, style, marker, words):
@@ -75,15 +81,41 @@ class TorqueCurves:
         x_now : float
         now, now_margin : ndarray, shape (curve,) [N m]
             NaN is written as ``nothing``.
+
+        The bands of `show_bands` go.
         """
+        self.bands.hide()
         for i, (names, value, band, curve, mark, _) in enumerate(self.parts):
             curve.set_data(x, torque[:, i])
             band.set_xy(_band(x, torque[:, i], margin[:, i]))
             mark.set_data([x_now], [now[i]])
             value.set_text(self._value(now[i], now_margin[i], names))
         kept = [part[-1].get_ydata() for part in self.parts]
-        self.scale.hold(np.concatenate([*(torque + margin), *(torque - margin), *kept]))
+        self.held = np.concatenate([*(torque + margin), *(torque - margin), *kept])
+        self._scale(x_now)
+
+    def _scale(self, x_now, *more):
+        """Choose the scale for all that is shown."""
+        self.scale.hold(np.concatenate([self.held, *(np.ravel(one) for one in more)]))
         self.here.set_data([x_now, x_now], self.axes.get_ylim())
+
+    def show_bands(self, x_now, people, unknown, along=None):
+        """Bars beside the present values, until the next `show`.
+
+        Parameters
+        ----------
+        x_now : float
+            Where the values stand.
+        people, unknown : array_like, shape (curve, 2), or None [N m]
+            Ends of the bars; None where there are none, NaN for a curve without.
+        along : tuple, optional
+            Number of one curve, places (n,) and ends (n, 2) of what is not known all along it.
+        """
+        shown = [band for band in (people, unknown, along and along[2]) if band is not None]
+        self._scale(x_now, *shown)
+        self.bands.show(x_now, people, unknown)
+        if along:
+            self.bands.show_edges(*along)
 
     def _value(self, now, margin, names):
         """A value with its margin, unless that rounds to nothing, and its name on this side of zero."""

@@ -11,7 +11,17 @@ import ipywidgets as w
 
 from ..inputs import Allowed, InputError, choice, number
 from ..mechanics import pulls
-from ..panels import EvidencePanel, GirdlePanel, GripPanel, LatPanel, OneArmPanel, RatioPanel, TrunkPanel, WorkPanel
+from ..panels import (
+    EvidencePanel,
+    GirdlePanel,
+    GripPanel,
+    LatPanel,
+    MyLifterPanel,
+    OneArmPanel,
+    RatioPanel,
+    TrunkPanel,
+    WorkPanel,
+)
 from ..panels.panel import OptionalNumber
 from ..panels.pull_panel import PullPanel
 from ..panels.slider import Slider
@@ -25,6 +35,7 @@ PANELS = {
     "work": WorkPanel,
     "ratio": RatioPanel,
     "evidence": EvidencePanel,
+    "my lifter": MyLifterPanel,
 }
 PULLED = tuple(kind for kind, panel in PANELS.items() if issubclass(panel, PullPanel))  # they take a pull and a lifter
 BRING_THEIR_OWN = ("Pull", "Question")  # another one of these resets other controls, so they are set first

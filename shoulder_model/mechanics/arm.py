@@ -10,7 +10,7 @@ import numpy as np
 
 from ..inputs import Allowed, InputError, checked_call, fitting, number, shown
 from ..people import ELBOW_LIMIT, a_lifter
-from .vectors import cross, dot, stack, unit
+from .vectors import cross, dot, unit
 
 FLEXION = Allowed(0.0, ELBOW_LIMIT, "rad", "give radians from straight; an elbow cannot bend further")
 REACH = Allowed(0.0, 5.0, "m", "give the way from shoulder to hand in metres")
@@ -23,6 +23,7 @@ def shoulder_hand_distance(lifter, elbow_flexion):
     """The ``lifter``'s GH centre to hand [m] for an ``elbow_flexion`` [rad], by the law of cosines."""
     a, b = a_lifter(lifter).upper_arm, lifter.forearm
     elbow_flexion = number("elbow_flexion", elbow_flexion, FLEXION)
+    fitting(lifter=a, elbow_flexion=elbow_flexion)
     return np.sqrt(a * a + b * b + 2 * a * b * np.cos(elbow_flexion))
 
 
@@ -31,6 +32,7 @@ def elbow_flexion_at(lifter, distance):
     """Elbow flexion [rad] that puts the hand at ``distance`` [m] from the ``lifter``'s GH centre; 0 is straight."""
     a, b = a_lifter(lifter).upper_arm, lifter.forearm
     distance = number("distance", distance, REACH)
+    fitting(lifter=a, distance=distance)
     return np.arccos(np.clip((distance**2 - a * a - b * b) / (2 * a * b), -1.0, 1.0))
 
 
@@ -137,10 +139,9 @@ def turn_since(bone):
 
     ``bone`` (..., point, 3, 3): its axes as columns, without unit.
     """
-    change = np.einsum("...ij,...kj->...ik", bone[..., 1:, :, :], bone[..., :-1, :, :])
-    across = change - np.swapaxes(change, -1, -2)
-    sines = stack(across[..., 2, 1], across[..., 0, 2], across[..., 1, 0]) / 2  # the axis times the angle's sine
-    sine, cosine = np.sqrt(dot(sines, sines)), (np.einsum("...ii->...", change) - 1) / 2
+    pairs = [(bone[..., :-1, :, axis], bone[..., 1:, :, axis]) for axis in range(3)]
+    sines = sum(cross(before, after) for before, after in pairs) / 2  # the axis times the angle's sine
+    sine, cosine = np.sqrt(dot(sines, sines)), (sum(dot(before, after) for before, after in pairs) - 1) / 2
     turn = np.zeros(bone.shape[:-1])
     turn[..., 1:, :] = sines * (np.arctan2(sine, cosine) / np.where(sine > 0, sine, 1.0))[..., None]
     return turn

@@ -27,7 +27,7 @@ from ..inputs import Allowed, checked_call, fitting, number
 from ..people import a_lifter
 from ..sources import fact
 from .pull import a_pull
-from .vectors import stack
+from .vectors import stack, turned
 
 TURN = Allowed(-np.pi, np.pi, "rad", "give radians from rest")
 SHARE = Allowed(-1.0, 2.0, "", "give a share of the hand's way, 0 to 1")
@@ -81,8 +81,9 @@ class GirdlePosture:
 def girdle_at(lifter, retraction, elevation):
     """The ``lifter``'s `GirdlePosture` with the collarbone turned by ``retraction`` and ``elevation`` (...) from rest [rad]."""
     sc, axes = sc_joint(lifter), clavicle_axes(retraction, elevation)
-    turned = np.einsum("...ij,...j->...i", axes, sc)
-    return GirdlePosture(retraction, elevation, axes, sc - turned, turned)
+    fitting(lifter=lifter.gh_breadth, retraction=retraction, elevation=elevation)
+    there = turned(axes, sc)
+    return GirdlePosture(retraction, elevation, axes, sc - there, there)
 
 
 @checked_call

@@ -42,6 +42,8 @@ ALLOWED = {
     "load_kg": Allowed(0.0, 500.0, "kg", "give the load on the whole bar"),
     "touch_forward": Allowed(-0.5, 0.8, "m", "measure from under the acromion to the front, in metres"),
     "touch_up": Allowed(-0.9, 0.5, "m", "measure from 4 cm below the acromion upward, in metres"),
+    "touch_shift_forward": Allowed(-0.2, 0.2, "m", "give how far the touch point lies further forward, in metres"),
+    "touch_shift_up": Allowed(-0.2, 0.2, "m", "give how far the touch point lies further up, in metres"),
     "held_elbow_flexion": Allowed(0.0, ELBOW_LIMIT, "rad", "an elbow cannot bend that far; bend it less"),
     "girdle_travel": Allowed(0.0, 1.5, "", "0 holds the shoulder blade, 1 lets it travel as usual"),
     "girdle_lead": Allowed(-1.0, 1.0, "", "0 is even over the rep, 1 early, -1 late"),
@@ -84,6 +86,8 @@ class Pull:
         Turns the elbow about the shoulder-hand line, out positive. [rad]
     touch_forward, touch_up : float or None
         The touch point read off with a tape, from the GH centre; None: that of ``touch``. [m]
+    touch_shift_forward, touch_shift_up : float
+        How far the touch point lies from there, for what a tape or an eye got wrong. [m]
     hands : 2 or 1
     path : "line" (straight along the pull) or "arc" (about the shoulder, elbow held)
     held_elbow_flexion : float
@@ -115,6 +119,8 @@ class Pull:
     elbow_cue: float = 0.0
     touch_forward: float | None = None
     touch_up: float | None = None
+    touch_shift_forward: float = 0.0
+    touch_shift_up: float = 0.0
     hands: int = 2
     path: str = "line"
     held_elbow_flexion: float = 0.0
@@ -186,8 +192,8 @@ class Pull:
         else:
             forward, up = (d * lifter.stature / survey("men").mean_of("stature") for d in FREE_TOUCH[self.touch])
         return (
-            forward if self.touch_forward is None else self.touch_forward,
-            up if self.touch_up is None else self.touch_up,
+            (forward if self.touch_forward is None else self.touch_forward) + self.touch_shift_forward,
+            (up if self.touch_up is None else self.touch_up) + self.touch_shift_up,
         )
 
     @checked_call

@@ -1,6 +1,6 @@
 """Muscles: where they run, how far from each joint, how long, how large, how hard they can pull."""
 
-from .body import Body, drawn_bodies, reference_body
+from .body import Body, body_from, deviations, drawn_bodies, reference_body
 from .capacity import Strength, capacity, capacity_band, expected_strength
 from .elbow import elbow_arms, elbow_excursion, elbow_moment_arm
 from .force_length import fibre_length, force_length_factor
@@ -28,9 +28,11 @@ __all__ = [
     "MuscleGeometry",
     "Strength",
     "beyond_forearm",
+    "body_from",
     "capacity",
     "capacity_band",
     "cross_sections",
+    "deviations",
     "drawn_bodies",
     "drive",
     "elbow_arms",

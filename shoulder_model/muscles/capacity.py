@@ -101,7 +101,7 @@ def capacity(length, factor=1.0, body=None):
     body = reference_body() if body is None else thing("body", body, Body)
     length, factor = vectors("length", length, LENGTH, len(MUSCLES)), number("factor", factor, FACTOR)
     fitting(length=length[..., 0], factor=factor)
-    share = force_length_factor(fibre_length(length, body.reference_length))
+    share = force_length_factor(fibre_length(length, body.reference_length, body.fibres))
     return body.cross_section * fact("specific_tension") * share * np.asarray(factor)[..., None]
 
 

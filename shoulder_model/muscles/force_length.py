@@ -35,15 +35,17 @@ def _own_reference_length():
     return reference_length(None, None)
 
 
-def reference_length(sets=None, ends=None):
+def reference_length(sets=None, ends=None, rhythm=1.0):
     """Length of every muscle where its fibres are at their optimum, (muscle,). [m]
 
-    ``sets`` as of `paths.path_sets` and ``ends`` as of `girdle.girdle_landmarks`, which are taken without them.
+    ``sets`` as of `paths.path_sets` and ``ends`` as of `girdle.girdle_landmarks`, which are taken without them; ``rhythm``
+    (a ratio) as of `scapula.upward_rotation`.
     """
+    half_raised = turned_scapula(*HALF_RAISED, rhythm=rhythm)
     hanging = paths(raised_arm(*HANGING), turned_scapula(*HANGING), sets)[0]
-    raised = paths(raised_arm(*HALF_RAISED), turned_scapula(*HALF_RAISED), sets)[0]
+    raised = paths(raised_arm(*HALF_RAISED), half_raised, sets)[0]
     at_rest = girdle_at(Lifter.average("men"), 0.0, 0.0)  # lengths do not depend on whose collarbone it is
-    girdle = girdle_paths(turned_scapula(*HALF_RAISED), at_rest, ends)[0]
+    girdle = girdle_paths(half_raised, at_rest, ends)[0]
     shoulder = np.where(np.isin(shoulder_muscles(), LAT), hanging, raised)
     lengths = np.array([elbow_excursion(name, HALF_BENT) if name in POLYNOMIALS else 0.0 for name in MUSCLES])
     lengths[: len(shoulder)] += shoulder
@@ -52,7 +54,7 @@ def reference_length(sets=None, ends=None):
 
 
 @checked_call
-def fibre_length(length, reference=None):
+def fibre_length(length, reference=None, optimum=None):
     """Fibre length over its optimum, a ratio (..., muscle).
 
     Parameters
@@ -62,6 +64,8 @@ def fibre_length(length, reference=None):
         those that do not cross the elbow are right.
     reference : ndarray, shape (muscle,), optional
         `reference_length` of another body. [m]
+    optimum : ndarray, shape (muscle,), optional
+        Optimal fibre lengths of another body. [m]
 
     Raises
     ------
@@ -75,7 +79,8 @@ def fibre_length(length, reference=None):
             "length", f"length has shape {length.shape}; give 1 to {len(MUSCLES)} muscles on the last axis"
         )
     reference = _own_reference_length() if reference is None else reference
-    return 1.0 + (length - reference[:count]) / optimal_fibres()[:count]
+    optimum = optimal_fibres() if optimum is None else optimum
+    return 1.0 + (length - reference[:count]) / optimum[:count]
 
 
 @checked_call

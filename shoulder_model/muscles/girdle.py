@@ -10,8 +10,6 @@ from functools import cache
 
 import numpy as np
 
-from ..mechanics.statics import girdle_components
-from ..mechanics.vectors import cross, dot
 from ..tables import read_table
 from .paths import path_sets
 
@@ -49,11 +47,13 @@ def girdle_paths(scapula, girdle, ends=None):
         Origins and insertions, `girdle_landmarks` by default; straight lines run between them. [m]
     """
     origin, insertion = girdle_landmarks() if ends is None else ends
-    attached = np.einsum("...ij,mj->...mi", scapula, insertion)
-    line = (origin - girdle.gh[..., None, :]) - attached
-    length = np.sqrt(dot(line, line))
-    arms = girdle_components(cross(attached - girdle.sc[..., None, :], line / length[..., None]))
-    return length, arms
+    attached = _turned(scapula, insertion)
+    line = [
+        start - shift - end
+        for start, shift, end in zip(_still(origin, girdle.gh), _axes(girdle.gh), attached, strict=True)
+    ]
+    length = np.sqrt(_dot(line, line))
+    return np.moveaxis(length, 0, -1), _arms(attached, girdle, [part / length for part in line])
 
 
 def through_humerus_arms(humerus, torque, girdle, sets=None):
@@ -76,12 +76,44 @@ def through_humerus_arms(humerus, torque, girdle, sets=None):
     """
     arms = np.zeros((*torque.shape[:-1], 2))
     thorax = (path_sets() if sets is None else sets)[0]
-    origin = thorax.origin - girdle.gh[..., None, :]
-    squared = dot(origin, origin)
-    insertion = np.einsum("...ij,mj->...mi", humerus, thorax.insertion)
-    outward = np.where(dot(insertion, origin) < squared, 1.0, -1.0)
-    arm = torque[..., thorax.columns, :]
-    along = outward * np.sqrt(np.maximum(1.0 - dot(arm, arm) / squared, 0.0) / squared)
-    pull = cross(arm, origin) / squared[..., None] + along[..., None] * origin
-    arms[..., thorax.columns, :] = girdle_components(cross(origin - girdle.sc[..., None, :], pull))
+    origin = [at - shift for at, shift in zip(_still(thorax.origin, girdle.gh), _axes(girdle.gh), strict=True)]
+    squared, reached = _dot(origin, origin), _dot(_turned(humerus, thorax.insertion), origin)
+    arm = np.moveaxis(torque[..., thorax.columns, :], (-1, -2), (0, 1))
+    along = np.sqrt(np.maximum(1.0 - _dot(arm, arm) / squared, 0.0) / squared) * np.where(reached < squared, 1.0, -1.0)
+    pull = [part / squared + along * at for part, at in zip(_cross(arm, origin), origin, strict=True)]
+    arms[..., thorax.columns, :] = _arms(origin, girdle, pull)
     return arms
+
+
+# Vectors of many muscles here are three arrays (muscle, ...), x, y and z: postures lie together in memory, and sums are
+# written out (`mechanics.vectors` says why).
+
+
+def _axes(v):
+    """Three components (...) of vectors (..., 3)."""
+    return v[..., 0], v[..., 1], v[..., 2]
+
+
+def _still(points, like):
+    """Components (muscle, 1, ...) of ``points`` (muscle, 3) beside postures ``like`` (..., 3)."""
+    return points.T.reshape(3, -1, *[1] * (like.ndim - 1))
+
+
+def _turned(axes, points):
+    """Components (muscle, ...) of ``points`` (muscle, 3) of a bone with ``axes`` (..., 3, 3) as columns."""
+    x, y, z = _still(points, axes[..., 0])
+    return [row[..., 0] * x + row[..., 1] * y + row[..., 2] * z for row in np.moveaxis(axes, -2, 0)]
+
+
+def _dot(p, q):
+    return p[0] * q[0] + p[1] * q[1] + p[2] * q[2]
+
+
+def _cross(p, q):
+    return p[1] * q[2] - p[2] * q[1], p[2] * q[0] - p[0] * q[2], p[0] * q[1] - p[1] * q[0]
+
+
+def _arms(at, girdle, pull):
+    """Retraction and depression (..., muscle, 2) about the SC joint of a ``pull`` per newton ``at`` a place."""
+    moment = _cross([place - sc for place, sc in zip(at, _axes(girdle.sc), strict=True)], pull)
+    return np.moveaxis(np.stack([-moment[1], moment[0]]), (0, 1), (-1, -2))

@@ -36,6 +36,7 @@ from ..axes import MUSCLE_AXES
 from ..blocks import blocks
 from ..inputs import Allowed, checked_call, choice, fitting, flag, number, whole
 from ..mechanics import anatomical, raised_arm
+from ..mechanics.vectors import dot
 from ..tables import read_table
 from .scapula import turned_scapula
 
@@ -131,6 +132,21 @@ def _path_set(rows, frame):
     return paths_here
 
 
+def _turn(points, axes, out):
+    """Fill ``out`` (3, path, n) with ``points`` (path, 3) of a bone with those ``axes`` (3, 3, n) as columns."""
+    for row, place in zip(axes, out, strict=True):
+        np.multiply(points[:, :1], row[0], out=place)
+        for axis in (1, 2):
+            place += points[:, axis, None] * row[axis]
+
+
+def _put_dot(p, q, out, spare):
+    """Fill ``out`` (path, n) with the dot product of ``p`` and ``q`` (3, path, n); ``spare`` like it."""
+    np.multiply(p[0], q[0], out=out)
+    for axis in (1, 2):
+        out += np.multiply(p[axis], q[axis], out=spare)
+
+
 def _put_origins(origin, sets, scapula, girdle):
     """Fill ``origin`` (3, path, n) with all origins from the GH centre; bones (3, 3, n), ``girdle`` its clavicle and shift or None."""
     thorax, clavicle, blade = sets
@@ -142,8 +158,8 @@ def _put_origins(origin, sets, scapula, girdle):
     else:
         collarbone, shift = girdle
         np.subtract(thorax.origin.T[..., None], shift[:, None], out=origin[:, thorax.columns])
-        np.matmul(clavicle.origin, collarbone, out=origin[:, clavicle.columns])
-    np.matmul(blade.origin, scapula, out=origin[:, blade.columns])
+        _turn(clavicle.origin, collarbone, origin[:, clavicle.columns])
+    _turn(blade.origin, scapula, origin[:, blade.columns])
 
 
 def _scale_and_length(origin, insertion, ii, wrap, lengths, room):
@@ -153,8 +169,8 @@ def _scale_and_length(origin, insertion, ii, wrap, lengths, room):
     six arrays (path, n) to write to.
     """
     c, oo, length, area_squared, scale, other = room
-    for dot, ends in ((c, (origin, insertion)), (oo, (origin, origin))):
-        np.einsum("kmn,kmn->mn", *ends, out=dot)
+    _put_dot(origin, insertion, c, other)
+    _put_dot(origin, origin, oo, other)
     ii, rr = ii[:, None], np.square(wrap)[:, None]
     np.subtract(np.add(oo, ii, out=length), np.multiply(c, 2, out=other), out=length)  # squared, so far
     np.subtract(np.multiply(oo, ii, out=area_squared), np.multiply(c, c, out=other), out=area_squared)
@@ -232,8 +248,8 @@ def _fill(sets, humerus, scapula, *girdle, length, torque, lengths, room):
     wrap = np.concatenate([paths_here.wrap for paths_here in sets])
     origin, insertion, free = room[:3], room[3:6], room[6:]
     _put_origins(origin, sets, scapula, girdle or None)
-    np.matmul(ends, humerus, out=insertion)
-    scale, length.T[:] = _scale_and_length(origin, insertion, np.einsum("mi,mi->m", ends, ends), wrap, lengths, free)
+    _turn(ends, humerus, insertion)
+    scale, length.T[:] = _scale_and_length(origin, insertion, dot(ends, ends), wrap, lengths, free)
     across, back = free[0], free[1]
     for axis, (one, two) in enumerate([(1, 2), (2, 0), (0, 1)]):
         np.multiply(insertion[one], origin[two], out=across)
@@ -276,7 +292,7 @@ def moment_arms(humerus, scapula, sets=None, *, girdle=None):
     ``humerus``, ``scapula`` (..., 3, 3), ``sets`` and ``girdle`` as for `paths`.
     """
     torque = paths(humerus, scapula, sets, girdle=girdle, lengths=False)[1]
-    inward = np.einsum("...mi,...i->...m", torque, humerus[..., 1])
+    inward = dot(torque, humerus[..., None, :, 1])
     return np.concatenate([anatomical(torque), inward[..., None]], axis=-1)
 
 

@@ -10,14 +10,17 @@ Behind the trunk nobody measured it: with an arm in a plane behind the frontal o
 with the collarbone by a share of its retraction (``scapula_with_clavicle``, from memory ML), about the trunk's length.
 """
 
+from functools import cache
+
 import numpy as np
 
-from ..inputs import Allowed, checked_call, fitting, number
+from ..inputs import Allowed, checked_call, fitting, number, scalar
 from ..mechanics import raised_arm
 from ..sources import fact
 from ..tables import read_table
 
 ANGLE = Allowed(-2 * np.pi, 2 * np.pi, "rad", "give radians, as np.radians(90) has them")
+RHYTHM_OF_PEOPLE = Allowed(0.0, 2.0, "", "1 is the measured rhythm, 0 a scapula that does not turn")
 SCAPULAR_PLANE = np.radians(fact("scapular_plane_deg"))
 RHYTHM = read_table("scapular_rhythm.csv")
 ELEVATION_DEG = np.array([float(row["elevation_deg"]) for row in RHYTHM])
@@ -26,18 +29,20 @@ UPWARD_DEG = {  # plane of elevation [deg] -> upward rotation at each elevation 
 }
 
 
-def _in_plane(plane_deg, elevation_deg):
-    """Upward rotation in one measured plane, less that of the hanging arm. [deg]"""
-    measured = UPWARD_DEG[plane_deg]
-    first, last = (np.diff(measured) / np.diff(ELEVATION_DEG))[[0, -1]]
+@cache
+def measured_turn():
+    """Elevations (knot,) and upward rotation there in each measured plane (plane, knot), the hanging arm's first. [deg]"""
     knots = np.r_[0.0, ELEVATION_DEG, 180.0]
-    rest = measured[0] - ELEVATION_DEG[0] * first
-    values = np.r_[rest, measured, measured[-1] + (180.0 - ELEVATION_DEG[-1]) * last]
-    return np.interp(elevation_deg, knots, values) - rest
+    turns = []
+    for measured in UPWARD_DEG.values():
+        first, last = (np.diff(measured) / np.diff(ELEVATION_DEG))[[0, -1]]
+        rest = measured[0] - ELEVATION_DEG[0] * first
+        turns.append(np.r_[rest, measured, measured[-1] + (180.0 - ELEVATION_DEG[-1]) * last])
+    return knots, np.array(turns)
 
 
 @checked_call
-def upward_rotation(elevation, plane):
+def upward_rotation(elevation, plane, rhythm=1.0):
     """How far the scapula has turned up from where it rests with the arm hanging. [rad]
 
     Parameters
@@ -45,6 +50,8 @@ def upward_rotation(elevation, plane):
     elevation, plane : float or ndarray
         Of the upper arm against the trunk. In front and across, planes beyond the measured 0 to 90° take the nearest;
         behind the frontal plane the turn fades with the sine of the plane. [rad]
+    rhythm : float
+        Times the measured turn, a ratio: people's scapulae turn more or less.
 
     Returns
     -------
@@ -58,26 +65,32 @@ def upward_rotation(elevation, plane):
     """
     elevation, plane = number("elevation", elevation, ANGLE), number("plane", plane, ANGLE)
     fitting(elevation=elevation, plane=plane)
+    rhythm = scalar("rhythm", rhythm, RHYTHM_OF_PEOPLE)
     first, middle, last = UPWARD_DEG
     elevation_deg, plane_deg = np.degrees(elevation), np.clip(np.degrees(plane), first, last)
-    frontal, scapular, sagittal = (_in_plane(measured, elevation_deg) for measured in UPWARD_DEG)
+    knots, turns = measured_turn()
+    frontal, scapular, sagittal = (np.interp(elevation_deg, knots, turn) - turn[0] for turn in turns)
     near = np.minimum(plane_deg / middle, 1.0)
     far = np.maximum(plane_deg - middle, 0.0) / (last - middle)
     fade = 1.0 + fact("scapula_behind") * np.minimum(np.sin(plane), 0.0)
-    return np.radians(frontal + (scapular - frontal) * near + (sagittal - scapular) * far) * fade
+    return np.radians(frontal + (scapular - frontal) * near + (sagittal - scapular) * far) * fade * rhythm
 
 
 @checked_call
-def turned_scapula(elevation, plane, retraction=0.0):
+def turned_scapula(elevation, plane, retraction=0.0, rhythm=1.0):
     """Axes of the scapula as columns, identity with the arm hanging and the girdle at rest. (..., 3, 3)
 
-    ``elevation``, ``plane`` (...) of the upper arm as for `upward_rotation`; ``retraction`` (...) of the collarbone. [rad]
+    ``elevation``, ``plane`` (...) of the upper arm [rad] and ``rhythm`` (a ratio) as for `upward_rotation`; ``retraction``
+    (...) of the collarbone. [rad]
     """
-    turned = raised_arm(upward_rotation(elevation, plane), SCAPULAR_PLANE)
-    retraction = number("retraction", retraction, ANGLE)
+    upward, retraction = upward_rotation(elevation, plane, rhythm), number("retraction", retraction, ANGLE)
     fitting(elevation=elevation, plane=plane, retraction=retraction)
-    if not np.any(retraction):
-        return turned
+    return scapula_axes(upward, retraction)
+
+
+def scapula_axes(upward, retraction):
+    """`turned_scapula` where the rotation ``upward`` (...) is known, ``retraction`` (...) as there, both unchecked [rad]."""
+    turned = raised_arm(upward, SCAPULAR_PLANE)
     back = fact("scapula_with_clavicle") * np.asarray(retraction)
     cos, sin = np.cos(back), np.sin(back)
     axes = np.empty((3, 3, *np.broadcast_shapes(turned.shape[:-2], back.shape)))

@@ -9,6 +9,7 @@ from .girdle import GirdlePanel
 from .grip import GripPanel
 from .guess import Guess
 from .lat import LatPanel
+from .my_lifter import MyLifterPanel
 from .one_arm import OneArmPanel
 from .practice import PracticePanel
 from .ratio import RatioPanel
@@ -24,6 +25,7 @@ __all__ = [
     "GripPanel",
     "Guess",
     "LatPanel",
+    "MyLifterPanel",
     "OneArmPanel",
     "PracticePanel",
     "RatioPanel",

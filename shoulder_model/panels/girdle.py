@@ -39,6 +39,7 @@ class GirdlePanel(GripPanel):
     """Retraction and depression torque against the grip; the muscles' arms about the SC joint beside it."""
 
     name, quantity, shows_muscles, start = "girdle-panel", "girdle_torque", True, "seated row wide"
+    sides = tuple(WORDS_OF.values())
     x_label = "grip ratio"
     arm_weighs, blade_start = True, "travels"
     page = Sheet(

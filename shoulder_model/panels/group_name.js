@@ -15,6 +15,10 @@ function render({ model, el }) {
       if (model.get("for_input")) input.ariaLabel = model.get("for_input");
       else if (!SAYS.test(label)) input.ariaLabel = input.title || input.placeholder;
     }
+    for (const label of box.querySelectorAll(".widget-checkbox label")) {
+      const tip = model.get("tips")[label.textContent.trim()];
+      if (tip) for (const part of [label, ...label.children]) part.title = tip;
+    }
     for (const radios of box.querySelectorAll(".widget-radio-box:not([role])")) {
       radios.setAttribute("role", "radiogroup");
       radios.ariaLabel = model.get("for_input") || model.get("words");

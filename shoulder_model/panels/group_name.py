@@ -22,6 +22,8 @@ class GroupName(anywidget.AnyWidget):
         The name.
     shown : bool
         Whether it is a heading that is seen, too.
+    tips : dict of str
+        What checkboxes in it say when they are pointed at, by the words beside them; ipywidgets shows none.
     for_input : str
         What the box's text field or its choices are called, where their own label is a bare unit or none; empty where they have
         one.
@@ -32,6 +34,7 @@ class GroupName(anywidget.AnyWidget):
     words = traitlets.Unicode().tag(sync=True)
     shown = traitlets.Bool().tag(sync=True)
     for_input = traitlets.Unicode().tag(sync=True)
+    tips = traitlets.Dict().tag(sync=True)
 
-    def __init__(self, words, *, shown=False, for_input=""):
-        super().__init__(words=words, shown=shown, for_input=for_input)
+    def __init__(self, words, *, shown=False, for_input="", tips=()):
+        super().__init__(words=words, shown=shown, for_input=for_input, tips=dict(tips))

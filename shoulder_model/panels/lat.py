@@ -16,6 +16,8 @@ from ..muscles import landmarks, moment_arms, path_points, path_sets, paths, sho
 from ..people import Lifter
 from ..tables import number_rows, read_table
 from ..words import listed, torque_change_words, with_margin, written
+from .band_words import band_words
+from .bands import DRAWS, Question, Who
 from .panel import PROJECTED_HEIGHT, WRAP, Panel, Sheet, dropdown
 from .saved import read_values, values_text
 from .slider import slider
@@ -31,6 +33,7 @@ SERVES = {  # the same as what the muscle does with it
     "internal_rotation": ("turn in", "turn out"),
 }
 ELEVATIONS = np.arange(0.0, 151.0, 5.0)  # degrees
+ONE_BODY = "People's band is left out: the muscles are one reference body's."
 LENGTH_LOOK = {"length": (BLACK, "-", "o", "")}
 PUBLISHED = read_table("lat_arms.csv")  # adduction arms and their bands in abduction [mm]
 
@@ -52,6 +55,7 @@ class LatState:
 class LatPanel(Panel):
     """Muscle, elevation, plane of elevation, how deep the insertion sits, scapula turning or not."""
 
+    counts = 0, DRAWS
     page = Sheet(
         4.0,
         {
@@ -106,7 +110,16 @@ class LatPanel(Panel):
         self.views = [MuscleView(sheet.axes(figure, title), title) for title in ("from behind", "from the side")]
 
         def curves(place, y, looks):
-            return TorqueCurves(sheet.axes(figure, place), sheet.labels["x"], ELEVATIONS[[0, -1]], y, looks, unit="mm")
+            return TorqueCurves(
+                sheet.axes(figure, place),
+                sheet.labels["x"],
+                ELEVATIONS[[0, -1]],
+                y,
+                looks,
+                unit="mm",
+                strip="insertion",
+                up=22,
+            )
 
         self.curves = curves("curves", sheet.labels["y"], AXIS_LOOK | ROTATION_LOOK)
         has_lengths = "lengths" in sheet.places
@@ -119,11 +132,12 @@ class LatPanel(Panel):
         self.published_words = label(axes, GREY, ha="right", va="bottom", transform=axes.transAxes)
         self.published_words.set_position((0.99, 0.02))
 
-    def _moved_paths(self, deeper):
-        """The three path sets with the muscle's insertion moved down the shaft by ``deeper``. [m]"""
-        which = shoulder_muscles().index(self.muscle.value)
+    @staticmethod
+    def _moved_paths(values, deeper, body=None):
+        """The three path sets of a body with the insertion of the muscle in ``values`` moved down the shaft by ``deeper``. [m]"""
+        which = shoulder_muscles().index(values["muscle"])
         moved = []
-        for paths_here in path_sets():
+        for paths_here in body.paths if body else path_sets():
             shift = np.where((paths_here.rows == which)[:, None], [0.0, -deeper, 0.0], 0.0)
             insertion = paths_here.insertion + shift
             moved.append(paths_here.moved(paths_here.origin, insertion, clear=0.999))  # an unmoved one keeps its sphere
@@ -134,12 +148,13 @@ class LatPanel(Panel):
         row = next(row for row in landmarks() if row["muscle"] == self.muscle.value)
         return float(row["insertion_range_mm"]) / 1000
 
-    def _arms(self, elevation_deg, deeper):
-        """Moment arms (..., 4) and lengths (...) in millimetres."""
-        elevation, plane = np.radians(elevation_deg), np.radians(self.sliders["plane_deg"].place)
+    def _arms(self, values, elevation_deg, deeper, body=None):
+        """Moment arms (..., 4) and lengths (...) of a body, the reference one without it, in millimetres."""
+        elevation, plane = np.radians(elevation_deg), np.radians(values["plane_deg"])
         humerus = raised_arm(elevation, plane)
-        scapula = turned_scapula(elevation, plane) if self.turning.value else np.eye(3)
-        which, sets = shoulder_muscles().index(self.muscle.value), self._moved_paths(deeper)
+        rhythm = body.rhythm if body else 1.0
+        scapula = turned_scapula(elevation, plane, rhythm=rhythm) if values["turning"] else np.eye(3)
+        which, sets = shoulder_muscles().index(values["muscle"]), self._moved_paths(values, deeper, body)
         arms = moment_arms(humerus, scapula, sets)[..., which, :]
         return 1000 * arms, 1000 * paths(humerus, scapula, sets)[0][..., which]
 
@@ -147,9 +162,9 @@ class LatPanel(Panel):
         values = {name: control.place for name, control in self.sliders.items()}
         values |= {"muscle": self.muscle.value, "turning": self.turning.value}
         deeper, x = values["deeper_mm"] / 1000, np.r_[ELEVATIONS, values["elevation_deg"]]
-        arms, length = self._arms(x, deeper)
+        arms, length = self._arms(values, x, deeper)
         doubt = self._insertion_doubt()
-        ends = [self._arms(x, deeper + shift) for shift in (-doubt, doubt)]
+        ends = [self._arms(values, x, deeper + shift) for shift in (-doubt, doubt)]
         margin = np.max([np.abs(end - arms) for end, _ in ends], axis=0)
         longer = length - length[0]
         sure = np.max([np.abs(end - end[0] - longer) for _, end in ends], axis=0)
@@ -159,7 +174,7 @@ class LatPanel(Panel):
         elevation, plane = np.radians(state.values["elevation_deg"]), np.radians(state.values["plane_deg"])
         humerus = raised_arm(elevation, plane)
         scapula = turned_scapula(elevation, plane) if state.values["turning"] else np.eye(3)
-        sets = self._moved_paths(state.values["deeper_mm"] / 1000)
+        sets = self._moved_paths(state.values, state.values["deeper_mm"] / 1000)
         path = path_points(state.values["muscle"], humerus, scapula, sets)
         elbow = posed_arm(Lifter.average("men"), elevation, plane, 0.0).elbow
         for view in self.views:
@@ -170,6 +185,42 @@ class LatPanel(Panel):
         if self.lengths:
             doubt, last = state.longer_margin[:-1, None], state.longer_margin[-1:]
             self.lengths.show(ELEVATIONS, state.longer[:, None], doubt, x_now, [state.now_longer], last)
+
+    def ask(self, state):
+        x = np.r_[ELEVATIONS, state.values["elevation_deg"]]
+        deeper = state.values["deeper_mm"] / 1000
+        return Question(
+            tuple(state.values.items()),
+            lambda _, drawn: self._arms(state.values, x, deeper, drawn.body)[0],
+            Who(None),
+            None,
+            *self.counts,
+        )
+
+    def draw_bands(self, state, answers):
+        ends = np.stack(answers.bands[1], axis=-1)
+        which = int(np.argmax(np.abs(state.now)))
+        along = which, ELEVATIONS, ends[:-1, which]
+        self.curves.show_bands(state.values["elevation_deg"], None, ends[-1], along)
+
+    def say_bands(self, state, answers, kept, its):
+        now, change = state.now, {}
+        if kept is None or kept.values == state.values:
+            which = int(np.argmax(np.abs(now)))
+            ends, words = answers.at(-1, which), f" mm to {SERVES[MUSCLE_AXES[which]][int(now[which] < 0)]}"
+        else:
+            which = int(np.argmax(np.abs(now - kept.now)))
+            ends, words = answers.change(its, (-1, which), (-1, which), same_people=False), " mm"
+            change = {"change_of": f"the lever for {SIDES[MUSCLE_AXES[which]][0]}"}
+        swapped = not change and bool(now[which] < 0)
+        return f"{band_words('', *ends, words, swapped=swapped, **change)} {ONE_BODY}"
+
+    def band_columns(self, state, answers):
+        return {
+            f"{axis.replace('_', ' ')} arm not known {end} [mm]": values[:-1, k]
+            for end, values in answers.bands[1]._asdict().items()
+            for k, axis in enumerate(MUSCLE_AXES)
+        }
 
     def _published(self, state):
         here = state.values["muscle"], state.values["plane_deg"]
@@ -225,17 +276,20 @@ class LatPanel(Panel):
         return number_rows(columns | {"longer than hanging [mm]": state.longer})
 
     def setup(self, state):
-        return values_text(self.name, state.values)
+        return values_text(self.name, state.values | {"bands": self.bands.is_on})
 
     def checked(self, content):
         limits = {name: (control.min, control.max) for name, control in self.sliders.items()}
-        return read_values(self.name, content, {"muscle": shoulder_muscles(), "turning": bool, **limits})
+        return read_values(
+            self.name, content, {"muscle": shoulder_muscles(), "turning": bool, **limits, "bands": bool}, ("bands",)
+        )
 
     def put(self, checked):
         values = checked
         self.muscle.value, self.turning.value = values["muscle"], values["turning"]
         for name, control in self.sliders.items():
             control.value = values[name]
+        self.bands.switch.value = values.get("bands", self.bands.start)
 
 
 def plane_words(degrees):

@@ -1,6 +1,6 @@
 """The one-arm panel: a weight held still, the forearm cut free, and both joint torques over the lift."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import ipywidgets as w
 import numpy as np
@@ -14,6 +14,8 @@ from ..people import ELBOW_LIMIT, SEXES, Lifter
 from ..sources import fact
 from ..tables import number_rows
 from ..words import torque_change_words
+from .band_words import among, band_words
+from .bands import PEOPLE, Question, Who, people_like
 from .panel import PROJECTED_HEIGHT, WRAP, Panel, Sheet, dropdown
 from .saved import read_values, values_text
 from .slider import slider
@@ -23,6 +25,7 @@ SIDES = {
     "shoulder": ("shoulder flexion", "shoulder extension"),
     "elbow": ("elbow flexion", "elbow extension"),
 }  # words for a positive torque and for a negative one
+ALL_GIVEN = "All else is given: load, angles and the muscle's arm."
 ELEVATIONS = np.arange(0.0, 121.0, 5.0)  # degrees
 
 
@@ -39,6 +42,7 @@ class HoldState:
 class OneArmPanel(Panel):
     """Load, upper-arm elevation, elbow flexion and the flexors' moment arm."""
 
+    counts = PEOPLE, 0
     page = Sheet(
         4.0,
         {"side": [0.005, 0.02, 0.315, 0.9], "body": [0.33, 0.02, 0.26, 0.9], "curves": [0.665, 0.145, 0.315, 0.68]},
@@ -81,7 +85,7 @@ class OneArmPanel(Panel):
         self.side = HeldView(self.sheet.axes(figure, "side"))
         self.body = FreeBody(self.sheet.axes(figure, "body"))
         axes, labels = self.sheet.axes(figure, "curves"), self.sheet.labels
-        self.curves = TorqueCurves(axes, labels["x"], ELEVATIONS[[0, -1]], labels["y"], LOOKS, digits=1)
+        self.curves = TorqueCurves(axes, labels["x"], ELEVATIONS[[0, -1]], labels["y"], LOOKS, digits=1, strip="tape")
         self.ghosts = (self.side, self.body, self.curves)
 
     def read(self):
@@ -106,6 +110,40 @@ class OneArmPanel(Panel):
         torque = np.stack([many.shoulder_flexion, many.elbow_flexion_torque], axis=-1)
         x_now = state.values["elevation_deg"]
         self.curves.show(ELEVATIONS, torque, many.margin, x_now, self._torques(state), state.held.margin)
+
+    def ask(self, state):
+        elevations = np.r_[ELEVATIONS, state.values["elevation_deg"]]
+
+        def torque(who, _):
+            crowd = {name: value[:, None] for name, value in vars(who.lifter).items() if np.ndim(value)}
+            held = self._hold(replace(who.lifter, **crowd), state.values, elevations, state.arm_weight)
+            return np.stack([held.shoulder_flexion, held.elbow_flexion_torque], axis=-1)
+
+        key = state.lifter.sex, state.arm_weight, tuple(state.values.items())
+        return Question(key, torque, Who(state.lifter), people_like({"sex": state.lifter.sex}), *self.counts)
+
+    def draw_bands(self, state, answers):
+        self.curves.show_bands(state.values["elevation_deg"], np.stack(answers.bands[0], axis=-1)[-1], None)
+
+    def say_bands(self, state, answers, kept, its):
+        who, now = among({"sex": state.lifter.sex}), self._torques(state)
+        if kept is None or (kept.values, kept.lifter) == (state.values, state.lifter):
+            which = int(np.argmax(np.abs(now)))
+            swapped = bool(now[which] < 0)
+            words = f" N m of {SIDES[list(LOOKS)[which]][int(swapped)]}"
+            told = band_words(who, *answers.at(-1, which), words, 1, swapped=swapped)
+        else:
+            which = int(np.argmax(np.abs(now - self._torques(kept))))
+            same = state.lifter == kept.lifter
+            ends = answers.change(its, (-1, which), (-1, which), same_people=same)
+            told = band_words(who, *ends, " N m", 1, change_of=SIDES[list(LOOKS)[which]][0]) if same else ""
+        return f"{told} {ALL_GIVEN}".strip()
+
+    def band_columns(self, state, answers):
+        named = {}
+        for end, values in answers.bands[0]._asdict().items():
+            named |= {f"{sides[0]} torque people {end} [N m]": values[:-1, i] for i, sides in enumerate(SIDES.values())}
+        return named
 
     @staticmethod
     def _torques(state):
@@ -156,11 +194,15 @@ class OneArmPanel(Panel):
         )
 
     def setup(self, state):
-        return values_text(self.name, {"sex": state.lifter.sex, "arm_weight": state.arm_weight, **state.values})
+        return values_text(
+            self.name,
+            {"sex": state.lifter.sex, "arm_weight": state.arm_weight, **state.values, "bands": self.bands.is_on},
+        )
 
     def checked(self, content):
         limits = {name: (control.min, control.max) for name, control in self.sliders.items()}
-        values = read_values(self.name, content, {"sex": SEXES, "arm_weight": bool, **limits})
+        allowed = {"sex": SEXES, "arm_weight": bool, **limits, "bands": bool}
+        values = read_values(self.name, content, allowed, ("bands",))
         self._hold(Lifter.average(values["sex"]), values, values["elevation_deg"], values["arm_weight"])
         return values
 
@@ -169,6 +211,7 @@ class OneArmPanel(Panel):
         self.sex.value, self.arm_weight.value = values["sex"], values["arm_weight"]
         for name, control in self.sliders.items():
             control.value = values[name]
+        self.bands.switch.value = values.get("bands", self.bands.start)
 
 
 def ahead(distance):

@@ -3,7 +3,6 @@
 import contextlib
 import threading
 from dataclasses import dataclass, field
-from functools import wraps
 from math import isfinite, nan
 
 import ipywidgets as w
@@ -19,6 +18,7 @@ from .group_name import GroupName
 from .of_cell import OfCell, of_all
 from .picture import Picture
 from .slider import Slider
+from .with_bands import WithBands, one_at_a_time
 
 DECIMALS = {"point": ".", "comma": ","}  # words for a table's decimal sign
 MIME = {"svg": "image/svg+xml", "png": "image/png", "csv": "text/csv", "json": "application/json"}
@@ -55,17 +55,6 @@ def folding(words, rows, tip):
     toggle = w.ToggleButton(False, description=words, tooltip=tip, layout=w.Layout(width="auto"))
     toggle.observe(lambda change: setattr(box.layout, "display", "flex" if change["new"] else "none"), "value")
     return toggle, box
-
-
-def one_at_a_time(method):
-    """A panel's ``method``, alone: JupyterLab may hand two controls' moves to two threads."""
-
-    @wraps(method)
-    def alone(panel, *given, **named):
-        with panel.lock:
-            return method(panel, *given, **named)
-
-    return alone
 
 
 @dataclass(frozen=True)
@@ -174,7 +163,7 @@ class MeasureBoxes(dict):
         return measures, Lifter.from_measures(sex, **measures)
 
 
-class Panel(OfCell, w.VBox):
+class Panel(WithBands, OfCell, w.VBox):
     """Controls, words and picture.
 
     The picture is two layers (`draw.stage`); a move is one message to the page (`picture`). An input the model refuses becomes
@@ -200,6 +189,9 @@ class Panel(OfCell, w.VBox):
     - ``setup(state)``: the set-up as JSON text
     - ``checked(content)``: what such a file holds, all of it checked as far as the model's answer; moves nothing, raises `InputError`
     - ``put(checked)``: that into the controls
+    - ``ask(state)``: the `bands.Question` of its bands; a panel without this hook has none. Then also ``draw_bands(state,
+      answers)``, which moves their artists (``draw`` takes them away), ``say_bands(state, answers, kept, its)``: one sentence,
+      about the change where there is a ``kept`` state with ``its`` answers, and ``band_columns(state, answers)``: of a table
     - ``files()``: what can be saved, kind of file -> words on the button
 
     Parameters
@@ -224,23 +216,37 @@ class Panel(OfCell, w.VBox):
         self.on_projector = at_projector()
         self.picture = Picture(self.stage, name.replace("-", "_"))
         self.picture.ahead, self.picture.fit, self.is_narrow = self.ahead, self.fit, False
+        self.make_bands()
         self.door = FileDoor(lambda name, content: self.open_text(content, name), self.refuse, path=True)
         self.decimal = dropdown("Decimal sign in tables", DECIMALS, "point", 17)
+        self.buttons = self._button_row(folded)
+        self.children = [
+            *controls,
+            self.picture,
+            self.buttons,
+            GroupName(
+                f"Panel: {name.removesuffix('-panel').replace('-', ' ')}",
+                tips={one.description: one.tooltip for one in self.band_switches},
+            ),
+        ]
+
+    def _button_row(self, folded):
+        """The bands' switch, keep and drop, and buttons that show the controls that are ``folded``."""
         self.keep_button = button(
             "Keep this one", self.keep, "hold this set-up in grey; the next ones are compared with it"
         )
         self.drop_button = button("Drop the kept one", self.drop, "forget the kept set-up")
         sections = [folding(words, rows, f"show or hide: {words}") for words, rows in dict(folded).items()]
         sections.append(folding("Save and open", self._save_rows(), "save or open a set-up, a picture or numbers"))
-        self.buttons = w.HBox(
-            [self.keep_button, self.drop_button, *(part for section in sections for part in section)], layout=own_wrap()
+        return w.HBox(
+            [
+                *self.band_switches,
+                self.keep_button,
+                self.drop_button,
+                *(part for section in sections for part in section),
+            ],
+            layout=own_wrap(),
         )  # each section just behind its button, as Tab goes; `folding` puts it below the row
-        self.children = [
-            *controls,
-            self.picture,
-            self.buttons,
-            GroupName(f"Panel: {name.removesuffix('-panel').replace('-', ' ')}"),
-        ]
 
     def make_figure(self):
         """A figure of this panel's size, for a page, a projector or a phone, with ``make_views(figure)`` done; sets ``sheet``."""
@@ -262,7 +268,7 @@ class Panel(OfCell, w.VBox):
             self.draw(self.kept)
             for artist in self.ghosts:
                 artist.keep()
-        self.draw(self.state)
+        self._redraw()
         self.picture.take(self.stage)
 
     def show_sliders(self, names):
@@ -306,7 +312,7 @@ class Panel(OfCell, w.VBox):
     def follow(self, *controls):
         """Redraw when one of ``controls`` changes, and draw the first time."""
         self.picture.sliders = {control.description: control for control in controls if isinstance(control, Slider)}
-        for control in controls:
+        for control in (*controls, *self.band_switches):
             control.observe(lambda _: self.update(), "value")
         self.update()
 
@@ -322,6 +328,7 @@ class Panel(OfCell, w.VBox):
             self.refuse(str(error))
             self.wrong_entry()
             return
+        self._drop_bands()
         shown = self.picture
         if self.picture_first:
             shown.show(new_frame=frame_moved, in_words=False)
@@ -343,7 +350,7 @@ class Panel(OfCell, w.VBox):
         verdict = self.verdict(state) if self.kept is None else self.compare(state, self.kept)
         small = self.brief(state) if self.on_projector else self.small(state)
         words = f"{self.set_up(state)}: {verdict} {small}".strip()
-        return {"verdict": verdict, "small": small, "trouble": "", "words": words}
+        return {"verdict": verdict, "small": small, "bands": "", "trouble": "", "words": words}
 
     @one_at_a_time
     def ahead(self, name, value):
@@ -361,7 +368,7 @@ class Panel(OfCell, w.VBox):
         except InputError:
             return None
         finally:
-            self.draw(self.state)
+            self._redraw()
 
     def refuse(self, text):
         """One plain line above the picture, which stays as it is."""
@@ -384,6 +391,9 @@ class Panel(OfCell, w.VBox):
         """Let every ghost "keep" or "drop"; beside a wrong entry too, the picture that stayed and its words follow."""
         for artist in self.ghosts:
             getattr(artist, act)()
+        if self.bands and self.bands.shown:
+            self._drop_bands()
+            self._redraw()
         self.update()
         trouble = self.picture.said["trouble"]
         if trouble and self.state is not None:
@@ -396,7 +406,7 @@ class Panel(OfCell, w.VBox):
         """The bytes that "svg", "png", "csv" or "json" saves."""
         if kind in ("svg", "png"):
             return self.stage.save(kind)
-        return self.csv(self.table(self.state)) if kind == "csv" else self.setup(self.state).encode()
+        return self.csv(self._table_rows()) if kind == "csv" else self.setup(self.state).encode()
 
     def csv(self, rows):
         """A table's ``rows`` as the bytes of a file that a spreadsheet opens, with the decimal sign that is chosen."""

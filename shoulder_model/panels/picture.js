@@ -48,6 +48,7 @@ function stillPicture(el, name) {
 const REST = 60; // ms without a move, the model being where the slider is, before the next steps are asked for
 const NARROW = 760; // pixels; on a narrower page the picture is drawn for a phone
 const SETTLED = 700; // ms without another verdict before a screen reader is told it
+const STILL = 300; // ms without a move before the bands are asked for
 const STEPS = 4; // kept at a time: both sides of where two sliders stand
 
 function render({ model, el }) {
@@ -55,6 +56,7 @@ function render({ model, el }) {
   const lines = {
     verdict: part("div", "verdict"),
     small: part("div", "small"),
+    bands: part("div", "bands"),
     trouble: part("div", "trouble", { role: "alert" }),
   };
   const heard = part("div", "pull-heard", { role: "status" }); // one for the panel's whole life
@@ -62,13 +64,14 @@ function render({ model, el }) {
   const layer = document.createElementNS(SVG, "svg");
   layer.setAttribute("role", "img");
   picture.append(frame, layer);
-  el.append(lines.verdict, lines.small, lines.trouble, heard, picture);
-  let elements = [], still = null, gone = false;
+  el.append(lines.verdict, lines.small, lines.bands, lines.trouble, heard, picture);
+  let elements = [], replaced = null, gone = false;
   let told = [], shown = []; // attributes of each element: as the model told them last, as they stand
   let said = {}, at = {}; // the model's words with them, and where the sliders stood then
   let ahead = new Map(), early = []; // steps not yet taken; elements that show one
   let narrow = false, settling = null, toldAloud = null;
   let last = null, waiting = [], rest = null; // the slider moved last; its steps to ask for, and when
+  let bands = "off", still = null; // how the bands stand; when they are asked for
 
   // Bring elements to what the model told, with the moves of a step that it has not told yet on top.
   function settle(places, step = new Map()) {
@@ -84,17 +87,26 @@ function render({ model, el }) {
   }
 
   function say(all) {
-    for (const [name, line] of Object.entries(lines)) if (line.textContent !== all[name]) line.textContent = all[name];
+    for (const [name, line] of Object.entries(lines)) {
+      if (line.textContent !== (all[name] ?? "")) line.textContent = all[name] ?? "";
+    }
     if (layer.getAttribute("aria-label") !== all.words) layer.setAttribute("aria-label", all.words);
     clearTimeout(settling);
     settling = setTimeout(tell, SETTLED);
   }
 
-  // What the picture says now, once; the words it opens with are there to be read and interrupt nobody.
+  // What the picture says now, once; the words it opens with are there to be read and interrupt nobody. Bands on their way come first.
   function tell() {
-    if (lines.verdict.textContent === toldAloud) return;
-    if (toldAloud !== null) heard.textContent = lines.verdict.textContent;
-    toldAloud = lines.verdict.textContent;
+    const now = `${lines.verdict.textContent} ${lines.bands.textContent}`.trim();
+    if (bands === "awaited" || now === toldAloud) return;
+    if (toldAloud !== null) heard.textContent = now;
+    toldAloud = now;
+  }
+
+  // While nothing moves, the kernel works on the bands a little at a time, each time it is asked.
+  function awaitBands(ms) {
+    clearTimeout(still);
+    if (bands === "awaited") still = setTimeout(() => model.send({ kind: "settled" }), ms);
   }
 
   // Show the model's own state, in these elements and in those that show a step ahead of it.
@@ -112,7 +124,27 @@ function render({ model, el }) {
     model.send({ kind: "fit", narrow });
   });
 
+  // The bands, or a sign that they take longer. The slider may have left for another place: then they only count as told.
+  function receiveBands(message) {
+    if (message.said) {
+      for (const [place, attributes] of message.moves) Object.assign(told[place], attributes);
+      said = message.said;
+      if (last && !modelIsHere()) return;
+      ahead.clear(); // they do not take the bands away
+      showTold(message.moves.map(([place]) => place));
+      say(said);
+      waiting = last?.near ?? [];
+      askSoon();
+    }
+    awaitBands(0);
+  }
+
   function receive(message) {
+    if (message.kind !== "ahead") {
+      bands = message.bands ?? "off";
+      el.dataset.bands = bands;
+    }
+    if (message.kind === "bands") return receiveBands(message);
     if (message.kind === "ahead") {
       ahead.set(`${message.slider} ${message.value}`, message);
       if (ahead.size > STEPS) ahead.delete(ahead.keys().next().value);
@@ -134,6 +166,7 @@ function render({ model, el }) {
     for (const [place, attributes] of message.moves) Object.assign(told[place], attributes);
     at = message.at;
     showTold(message.moves.map(([place]) => place));
+    awaitBands(STILL);
     if (!message.said) return;
     say((said = message.said));
     askSoon();
@@ -166,15 +199,16 @@ function render({ model, el }) {
       showTold();
       say(said);
     }
-    last = { slider, value };
+    last = { slider, value, near };
     waiting = near;
+    awaitBands(STILL);
     askSoon();
   }
 
   function hideStill(name, tries = 30) {
-    if (still || gone || !name || !tries) return;
-    still = el.isConnected ? stillPicture(el, name) : null;
-    if (still) for (const part of still) part.classList.add("replaced-by-panel");
+    if (replaced || gone || !name || !tries) return;
+    replaced = el.isConnected ? stillPicture(el, name) : null;
+    if (replaced) for (const part of replaced) part.classList.add("replaced-by-panel");
     else setTimeout(() => hideStill(name, tries - 1), 100);
   }
 
@@ -187,9 +221,10 @@ function render({ model, el }) {
     width.disconnect();
     clearTimeout(rest);
     clearTimeout(settling);
+    clearTimeout(still);
     model.off("msg:custom", receive);
     document.removeEventListener("pull-slider", follow);
-    for (const part of still ?? []) part.classList.remove("replaced-by-panel");
+    for (const part of replaced ?? []) part.classList.remove("replaced-by-panel");
   };
 }
 export default { render };

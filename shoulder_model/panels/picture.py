@@ -2,7 +2,8 @@
 
 The page builds the moving layer once; a move is one message with the attributes that changed and the new words. While nobody
 moves anything the page asks for the next step of a slider to either side, and shows it at once when the step is taken; the
-message that follows says the same, or puts it right.
+message that follows says the same, or puts it right. When nothing has moved for a while and bands are awaited, the page says
+that it is settled, and once more after each answer until the bands are there.
 """
 
 from pathlib import Path
@@ -13,9 +14,10 @@ import anywidget
 class Picture(anywidget.AnyWidget):
     """Words and picture of one panel.
 
-    ``said`` (dict of str): "verdict", "small", "trouble" stand above the picture, "words" is what the picture says to a screen
+    ``said`` (dict of str): "verdict", "small", "bands", "trouble" stand above the picture, "words" is what the picture says to a screen
     reader. ``sliders`` (dict of name -> `slider.Slider`) are those whose next steps the page may ask for; ``ahead(name, value)``
     gives moves and words of such a step, or None. ``fit(narrow)`` is called when the page is a narrow one, or no longer.
+    ``bands()`` says how the bands stand, "off", "awaited" or "there"; ``settle()`` is called while they are awaited and nothing moves.
 
     Parameters
     ----------
@@ -30,8 +32,9 @@ class Picture(anywidget.AnyWidget):
     def __init__(self, stage, still):
         super().__init__()
         self.stage, self.still = stage, still
-        self.said = dict.fromkeys(("verdict", "small", "trouble", "words"), "")
+        self.said = dict.fromkeys(("verdict", "small", "bands", "trouble", "words"), "")
         self.sliders, self.ahead, self.fit = {}, None, None
+        self.bands, self.settle = lambda: "off", None
         self._frame = None
         self.on_msg(lambda _, content, __: self._answer(content))
 
@@ -40,6 +43,8 @@ class Picture(anywidget.AnyWidget):
             self.show_all()
         elif content.get("kind") == "fit" and self.fit:
             self.fit(bool(content.get("narrow")))
+        elif content.get("kind") == "settled" and self.settle:
+            self.settle()
         elif content.get("kind") == "ahead":
             slider, value = content["slider"], float(content["value"])
             there = self.ahead(slider, value)
@@ -77,7 +82,12 @@ class Picture(anywidget.AnyWidget):
         """Give the page the words only."""
         self._tell("move", [], self.said)
 
+    def show_bands(self):
+        """Give the page the bands with their words where they are there; else it learns that they are still awaited."""
+        there = self.bands() == "there"
+        self._tell("bands", self.stage.moves() if there else [], self.said if there else None)
+
     def _tell(self, kind, moves, said, **more):
         """One message; ``at`` says where the sliders stood for it."""
         at = {name: slider.value for name, slider in self.sliders.items()}
-        self.send({"kind": kind, "moves": moves, "said": said, "at": at} | more)
+        self.send({"kind": kind, "moves": moves, "said": said, "at": at, "bands": self.bands()} | more)

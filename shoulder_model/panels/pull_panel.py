@@ -7,6 +7,7 @@ from functools import lru_cache
 import ipywidgets as w
 import numpy as np
 
+from ..axes import AXES, movement
 from ..draw.facing_views import FrontView
 from ..draw.look import by_sheet, page_or_projector
 from ..draw.scene import scene_of
@@ -27,6 +28,7 @@ from ..words import (
     torque_words,
 )
 from .panel import PROJECTED_HEIGHT, WRAP, MeasureBoxes, OptionalNumber, Panel, Sheet, dropdown
+from .pull_bands import PullBands
 from .saved import read_setup, rep_table, setup_text
 from .slider import slider
 
@@ -107,7 +109,7 @@ class PullState:
         return tape_law(*self.tape) if self.arm_weight else None
 
 
-class PullPanel(Panel):
+class PullPanel(PullBands, Panel):
     """Pull, load, lifter, rep position, arm weight, shoulder blade; a panel of its own adds sliders for fields of `Pull`.
 
     It names itself, the swept ``field``, the curves' ``x_label`` (``x_brief`` for a projector) and ``x_values``, and the pull to
@@ -135,6 +137,7 @@ class PullPanel(Panel):
     per_si = 1.0  # surface units of the swept field
 
     quantity = "shoulder_torque"  # variable of the rep that the curves show
+    sides = tuple((movement(axis, 1), movement(axis, -1)) for axis in AXES)  # its components, above and below zero
     shows_muscles = False  # whether the picture needs the muscles of the rep
     shows_work = False  # whether it needs who does the work
     arm_weighs = False  # at first; without it the torque is the load's alone, as by hand
@@ -194,7 +197,7 @@ class PullPanel(Panel):
     def make_curves(self, figure, **look):
         """The curves over the swept field; `TorqueCurves` says how they may ``look``."""
         axes, x = self.sheet.axes(figure, "curves"), by_sheet(self.x_label, *[self.x_brief or self.x_label] * 2)
-        return TorqueCurves(axes, x, self.x_values[[0, -1]], self.sheet.labels["y"], **look)
+        return TorqueCurves(axes, x, self.x_values[[0, -1]], self.sheet.labels["y"], strip="tape", **look)
 
     def move_views(self, state):
         """Take everything but the curves to ``state``."""
@@ -339,7 +342,7 @@ class PullPanel(Panel):
         return rep_table(rep(state.lifter, state.pull, points=POINTS, arm_weight=state.arm_weight, work=False))
 
     def setup(self, state):
-        view = {"along": state.along, "arm_weight": state.arm_weight} | self.view_of(state)
+        view = {"along": state.along, "arm_weight": state.arm_weight, "bands": self.bands.is_on} | self.view_of(state)
         return setup_text(state.measures, state.pull, view)
 
     def view_of(self, state):
@@ -376,6 +379,7 @@ class PullPanel(Panel):
         self.blade.value = _blade_of(pull)
         self.along.value = round(100 * view["along"], 9)
         self.arm_weight.value = view["arm_weight"]
+        self.bands.switch.value = view.get("bands", self.bands.start)
         self.put_view(view)
 
 

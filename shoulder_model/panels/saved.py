@@ -24,6 +24,7 @@ FILE = JsonKind(
     largest=200_000, deepest=4,
 )  # fmt: skip
 MEASURES = tuple(one.name for one in dataclass_fields(Lifter) if one.name != "sex")
+SHIFTS = ("touch_shift_forward", "touch_shift_up")  # of a pull; files from before have none
 ALONG = Allowed(0.0, 1.0, "", "give the share of the rep")
 HANDS = Allowed(1, 2, "", "count the hands on the load")
 
@@ -39,6 +40,7 @@ VIEW = {  # what panels for pulls add to a set-up, each with its check
     "known_kg": _or_none(lambda name, value: scalar(name, value, LOAD)),
     "known_repetitions": _or_none(lambda name, value: scalar(name, value, REPETITIONS)),
     "every_muscle": flag,
+    "bands": flag,
 }
 
 
@@ -81,7 +83,7 @@ def read_setup(content):
         One line: what is no set-up, or what value the model cannot use.
     """
     measures, fields, view = _parts(PULL_KIND, content, "lifter", "pull", "view")
-    FILE.names("the pull", fields, FIELDS)
+    FILE.names("the pull", fields, [name for name in FIELDS if name not in SHIFTS], SHIFTS)
     FILE.names("the lifter", measures, ("sex",), measures)
     FILE.names("the view", view, (), VIEW)
     for name in measures.keys() - {"sex"}:
@@ -103,7 +105,7 @@ def values_text(panel, values):
     return _text(VALUES_KIND, panel={"name": panel}, values=values)
 
 
-def read_values(panel, content, allowed):
+def read_values(panel, content, allowed, also=()):
     """The control values of a set-up of this panel, each of its kind.
 
     Parameters
@@ -113,6 +115,8 @@ def read_values(panel, content, allowed):
     content : str or bytes
     allowed : dict
         Name -> its choices (tuple of str), `bool` for a switch, or the ends of a slider (low, high), in its unit.
+    also : sequence of str
+        Names among them that a file from before may lack.
 
     Raises
     ------
@@ -123,8 +127,8 @@ def read_values(panel, content, allowed):
     FILE.names("the panel", whose, ("name",))
     if not is_same(whose["name"], panel):
         raise FILE.wrong(f"it is for {echo(whose['name'])}, this is {panel!r}; open it there")
-    FILE.names(f"the {panel}", values, tuple(allowed))
-    return {name: _of_kind(name, values[name], kind) for name, kind in allowed.items()}
+    FILE.names(f"the {panel}", values, [name for name in allowed if name not in also], also)
+    return {name: _of_kind(name, values[name], kind) for name, kind in allowed.items() if name in values}
 
 
 def _of_kind(name, value, kind):

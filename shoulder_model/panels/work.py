@@ -10,15 +10,22 @@ from ..axes import JOINTS
 from ..draw.effort_bars import EffortBars
 from ..draw.facing_views import BackView
 from ..draw.look import BLACK, GROUP_LOOK
-from ..draw.muscle_bands import GROUP_OF, NAMED, SHORT
+from ..draw.muscle_bands import GROUP_OF, NAMED
 from ..draw.scene import scene_of
 from ..draw.side_views import SideView
 from ..draw.torque_curves import TorqueCurves
 from ..inputs import number
 from ..mechanics import pulls
 from ..mechanics.pull import HAND_TURNS
-from ..muscles import MUSCLES, drive, expected_strength, leverage, reference_body
-from ..repetition import GROUP_MUSCLES, activation_at, first_counted, from_repetition_maximum, load_span, weakest_point
+from ..muscles import MUSCLES, drive, expected_strength, leverage
+from ..repetition import (
+    GROUP_MUSCLES,
+    activation_at,
+    first_counted,
+    from_repetition_maximum,
+    load_span,
+    weakest_point,
+)
 from ..repetition.balance import BALANCES
 from ..repetition.strength import LOAD, REFERENCE
 from ..tables import number_rows
@@ -26,11 +33,8 @@ from ..words import caution_words, end_words, listed
 from .panel import PROJECTED_HEIGHT, OptionalNumber, Sheet, dropdown
 from .pull_panel import POINTS, PullPanel, PullState, grip_slider, lean_slider
 from .slider import slider
+from .work_bands import GROUPED, KNOWN, SINGLE, WorkBands, group_effort
 
-GROUPED = {
-    SHORT.get(name, name): members for name, members in GROUP_MUSCLES.items()
-}  # a bar each, as a coach means them
-SINGLE = {name: (name,) for name in MUSCLES}  # a bar each, by name
 HANDS = {"a bar": "bar", "separate handles": "handles"}  # words -> hold
 OPENS = {  # of a load's span -> words
     "balance": "the balance (in the plane of pull or about all axes)",
@@ -41,7 +45,6 @@ LARGEST_LOOK = {"largest": (BLACK, "-", "o", "")}
 PLACES = 100 * np.linspace(0.0, 1.0, POINTS)
 ALONE = 2 / 3  # share in the limit from which on one joint is named alone
 HEADROOM = 1.3  # above the largest load of the counted part, in the curve
-KNOWN = f"known {REFERENCE}"
 NO_TRY = "A largest load compares set-ups; it is no load to try. Start light."
 NO_ANSWER = "Above the largest load the grey bars are no answer; at that load they can jump."
 BALANCED = {"plane": "if balanced in the plane", "all axes": "if balanced about all axes"}
@@ -93,14 +96,7 @@ def _span(lifter, pull, **options):
     return load_span(lifter, pull, points=POINTS, **options)
 
 
-def _group_effort(activation, shown):
-    """What share of its strength each of the groups ``shown`` uses, by name; its muscles are weighed by their size."""
-    size = reference_body().cross_section
-    rows = {name: [MUSCLES.index(muscle) for muscle in members] for name, members in shown.items()}
-    return {name: float(np.average(activation[row], weights=size[row])) for name, row in rows.items()}
-
-
-class WorkPanel(PullPanel):
+class WorkPanel(WorkBands, PullPanel):
     """Load, grip, lean and place in the rep; hand turn, bar or handles, balance; a known lift, if any.
 
     The known lift is the front pulldown as the catalogue has it, so that changing the set-up does not change how
@@ -137,7 +133,7 @@ class WorkPanel(PullPanel):
         axes = self.sheet.axes(figure, "curves")
         self.curves = TorqueCurves(
             axes, "along the rep [%]", (0, 100), "largest load [kg]", LARGEST_LOOK, unit="kg", below=0,
-            nothing="not even the arm",
+            nothing="not even the arm", strip="strength",
         )  # fmt: skip
         self.ghosts = tuple(filter(None, (self.back, self.side, self.bars, self.curves)))
 
@@ -211,8 +207,8 @@ class WorkPanel(PullPanel):
             **{field.name: getattr(plain, field.name) for field in fields(PullState)},
             options=options,
             known=(self.known_kg.number, self.known_repetitions.number),
-            bars=_group_effort(plain.rep.activation.values[plain.point], shown),
-            other_bars=_group_effort(there, shown),
+            bars=group_effort(plain.rep.activation.values[plain.point], shown),
+            other_bars=group_effort(there, shown),
             other_balance=other,
         )
 
@@ -229,7 +225,7 @@ class WorkPanel(PullPanel):
     @staticmethod
     def _hardest(state):
         """The muscle groups that use the largest shares of their strength, as many as a picture names."""
-        effort = _group_effort(state.rep.activation.values[state.point], GROUP_MUSCLES)
+        effort = group_effort(state.rep.activation.values[state.point], GROUP_MUSCLES)
         return sorted(effort, key=lambda group: -effort[group])[:NAMED]
 
     def _groups(self):

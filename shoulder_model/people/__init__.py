@@ -1,6 +1,7 @@
 """People: body measures in, lengths and masses out; what a girth or a breadth says about a person."""
 
 from .by_waist import WaistBand, held_ratios, waist_bands
+from .crowd import Crowd, draw_lifters
 from .lifter import (
     ELBOW_LIMIT,
     MEASURES,
@@ -8,7 +9,7 @@ from .lifter import (
     Lifter,
     Survey,
     a_lifter,
-    draw_lifters,
+    conditional,
     expected_measures,
     one_person,
     survey,
@@ -31,10 +32,12 @@ __all__ = [
     "MEASURES",
     "SEXES",
     "SIDES_GAIN",
+    "Crowd",
     "Lifter",
     "Survey",
     "WaistBand",
     "a_lifter",
+    "conditional",
     "draw_lifters",
     "ellipse_girth",
     "expected_measures",

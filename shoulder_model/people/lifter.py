@@ -10,14 +10,13 @@ from functools import cache
 
 import numpy as np
 
-from ..inputs import Allowed, InputError, checked_call, choice, number, scalar, thing, whole
+from ..inputs import Allowed, InputError, checked_call, choice, number, scalar, thing
 from ..sources import fact
 from ..tables import read_table
 
 SEXES = ("men", "women")
 ELBOW_LIMIT = np.radians(fact("elbow_flexion_limit_deg"))  # nobody's elbow bends further here
 SPREAD = 5.0  # allowed: the survey's mean ± this many standard deviations ...
-PEOPLE = Allowed(1, 1_000_000, "lifters", "draw at least one, at most a million")
 SEED = Allowed(0, 2**63, "", "give a whole number, 0 or more; the same one draws the same people")
 FLOOR = 0.4  # ... and never under this share of the mean (body mass is skewed; the normal is not)
 
@@ -216,63 +215,61 @@ def expected_measures(sex, **measured):
     InputError
         An unknown or impossible measure, or measures that cannot belong to one person.
     """
-    people = survey(sex)
-    known_values = {}
-    for name, value in measured.items():
-        known_values[name] = scalar(name, value, people.allowed(choice("measure", name, people.names)))
-    known = np.array([name in known_values for name in people.names])
-    covariance = people.covariance
-    mean, sd = people.mean.copy(), np.sqrt(np.diag(covariance))
-    if known_values:
-        measures = [known_values[name] for name in people.names if name in known_values]
-        offset = np.array(measures) - people.mean[known]
-        slope = np.linalg.solve(covariance[np.ix_(known, known)], covariance[np.ix_(known, ~known)])
-        spread = covariance[np.ix_(~known, ~known)] - covariance[np.ix_(~known, known)] @ slope
-        mean[~known] += offset @ slope
-        sd[~known] = np.sqrt(np.diag(spread))
-        mean[known], sd[known] = offset + people.mean[known], 0.0
-    for name, value in zip(people.names, mean, strict=True):
+    known = _known(sex, measured)
+    people, (rest, mean, covariance) = survey(sex), conditional(sex, known)
+    means, sds = dict(zip(rest, mean, strict=True)), dict(zip(rest, np.sqrt(np.diag(covariance)), strict=True))
+    expected = {name: (float(known.get(name, means.get(name))), float(sds.get(name, 0.0))) for name in people.names}
+    for name, (value, _) in expected.items():
         allowed = people.allowed(name)
         if not allowed.low <= value <= allowed.high:
             raise InputError(
                 name,
-                f"{', '.join(known_values)} do not go together: they imply {name} = {value:.3f} {allowed.unit}, "
+                f"{', '.join(known)} do not go together: they imply {name} = {value:.3f} {allowed.unit}, "
                 f"outside {allowed.low:.3f} to {allowed.high:.3f}; measure again, or give {name} too",
             )
-    return {name: (float(m), float(s)) for name, m, s in zip(people.names, mean, sd, strict=True)}
+    return expected
 
 
-@checked_call
-def draw_lifters(n, sex, seed):
-    """Draw lifters from the survey's multivariate normal: a `Lifter` whose fields have shape (n,). [m], mass [kg]
+def _known(sex, measured):
+    """Tape readings ``measured`` of one person, checked one by one, in the survey's order. [m], mass [kg]"""
+    people = survey(sex)
+    checked = {
+        name: scalar(name, value, people.allowed(choice("measure", name, people.names)))
+        for name, value in measured.items()
+    }
+    return {name: checked[name] for name in people.names if name in checked}
+
+
+def conditional(sex, known):
+    """What a tape leaves open: names, mean and covariance of the other measures of people who share ``known`` ones.
+
+    For measures x with mean m and covariance S, of which the part k is known, the rest r spreads normally with
+
+        mean        m_r + S_rk S_kk^-1 (x_k - m_k)
+        covariance  S_rr - S_rk S_kk^-1 S_kr
 
     Parameters
     ----------
-    n : int
-        How many people, 1 to a million.
     sex : "men" or "women"
-    seed : int
-        0 or more; the same seed gives the same lifters.
+    known : dict
+        Measures of one person, in the survey's order. [m], mass [kg]
 
-    Raises
-    ------
-    InputError
-        Another sex, a count or a seed that is no whole number or outside its range.
-
-    Notes
-    -----
-    Draws outside `Lifter`'s allowed ranges (about 1 in 10,000) are drawn again.
+    Returns
+    -------
+    names : tuple of str
+    mean : ndarray, shape (rest,) [m], mass [kg]
+    covariance : ndarray, shape (rest, rest)
+        In the products of these units.
     """
     people = survey(sex)
-    n, seed = whole("n", n, PEOPLE), whole("seed", seed, SEED)
-    limits = [people.allowed(name) for name in people.names]
-    low, high = (np.array([getattr(limit, end) for limit in limits]) for end in ("low", "high"))
-    random = np.random.default_rng(seed)
-    kept = np.empty((0, len(people.names)))
-    while len(kept) < n:
-        drawn = random.multivariate_normal(people.mean, people.covariance, size=n)
-        kept = np.vstack([kept, drawn[((drawn >= low) & (drawn <= high)).all(axis=1)]])
-    return Lifter(sex, **dict(zip(people.names, kept[:n].T, strict=True)))
+    given = np.array([name in known for name in people.names])
+    names, covariance = tuple(name for name in people.names if name not in known), people.covariance
+    if not known:
+        return names, people.mean, covariance
+    offset = np.array([*known.values()]) - people.mean[given]
+    slope = np.linalg.solve(covariance[np.ix_(given, given)], covariance[np.ix_(given, ~given)])
+    spread = covariance[np.ix_(~given, ~given)] - covariance[np.ix_(~given, given)] @ slope
+    return names, people.mean[~given] + offset @ slope, spread
 
 
 def a_lifter(lifter):

@@ -65,7 +65,8 @@ def fixed_words(panel, moving):
     moving : container of widgets
         The controls that do move, without unit here.
     """
-    said = [_said(control) for control in _controls(panel) if control not in moving and control is not panel.decimal]
+    nowhere = (panel.decimal, *panel.band_switches)  # not on a recorded page
+    said = [_said(one) for one in _controls(panel) if one not in moving and not any(one is other for other in nowhere)]
     return [words for words in said if words]
 
 

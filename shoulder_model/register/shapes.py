@@ -64,6 +64,7 @@ SHAPES = {
         ("room_angle_deg", "grip_ratio", "trunk_lean_deg", "load_kg", "hands", "held_elbow_flexion_deg"),
         mark=NONE,
     ),
+    "uncertain_inputs.csv": Shape(("input",), ("sd_from_range",), "standard deviations", source="source"),
     "touch_points.csv": Shape(("touch",), ("level", "forward_m", "up_m"), note=1),
     "girdle_travel.csv": Shape(
         ("girdle",),
@@ -108,6 +109,13 @@ SHAPES = {
     "week_rules.csv": Shape(("name", "experience"), ("value",), "unit", source="source"),
     "week_pulls.csv": Shape(
         ("name",), ("grip_ratio", "trunk_lean_deg", "low_back"), mark=NONE, own_marks=(("low_back", "low_back_mark"),)
+    ),
+    "stored_what_matters.csv": Shape(
+        ("sex", "pull", "answer", "input"),
+        ("mean", "sd", "first", "total"),
+        "of the answer, or of its variance",
+        (("mean", ("low", "high")), ("first", ("first_low", "first_high")), ("total", ("total_low", "total_high"))),
+        D,
     ),
     "week_spans.csv": Shape(("name", "group"), ("low", "high"), "of the active muscle", mark=D),
     "week_steps.csv": Shape(("equipment",), ("smallest_kg", "step_kg", "add_on_kg"), source="source"),

@@ -2,10 +2,11 @@
 
 from .balance import Balance, balance_tables
 from .counted_part import counted_part, first_counted, weakest_point
+from .many_reps import ManyReps
 from .one_posture import activation_at
-from .options import RepOptions
+from .options import RepOptions, options_of
 from .range_of_motion import coverage, full_span
-from .rep_and_sweep import rep, sweep
+from .rep_and_sweep import VARIABLES, rep, sweep
 from .repetition_maximum import (
     equations,
     load_for,
@@ -23,8 +24,10 @@ from .work_done import carried_way, joint_work, muscle_work, work_done
 __all__ = [
     "GROUP_MUSCLES",
     "KINDS",
+    "VARIABLES",
     "Balance",
     "LoadSpan",
+    "ManyReps",
     "RepOptions",
     "Share",
     "Shares",
@@ -51,6 +54,7 @@ __all__ = [
     "muscle_shares",
     "muscle_work",
     "one_repetition_maximum",
+    "options_of",
     "rep",
     "repetitions_at",
     "share_of_maximum",

@@ -79,7 +79,7 @@ def balance_tables(cases, arms, capacity, plane_normal, *, balance, hand_turn, e
     at_elbow = elbow_arm * np.where(flexes, leverage(hand_turn), 1.0) * np.asarray(elbow_factor)[..., None]
     at_shoulder = shoulder_arm.swapaxes(1, 2)
     if in_plane:
-        at_shoulder = plane_normal[:, None, :] @ at_shoulder
+        at_shoulder = dot(shoulder_arm, plane_normal[:, None, :])[:, None, :]
     levers = np.concatenate([at_shoulder, at_elbow[:, None, :], girdle_arm.swapaxes(1, 2)], axis=1)
     rest = np.zeros((*levers.shape[:2], 1))
     rest[:, -1] = -PASSIVE
@@ -94,7 +94,7 @@ def possible_side_force(pull, side_force):
     return "zero" if pull.hold == "handles" or pull.hands == 1 else side_force
 
 
-def side_force_of(tables, side_force, newtons_per_kg):
+def side_force_of(tables, side_force, newtons_per_kg, friction):
     """The side force's torque (n, k) [m], and how much of it 1 kg on the bar allows [N/kg].
 
     Parameters
@@ -104,6 +104,8 @@ def side_force_of(tables, side_force, newtons_per_kg):
         The torque is None for "zero"; the limit is None for "zero" and "free".
     newtons_per_kg : float
         Pull on one hand for 1 kg on the whole bar. [N/kg]
+    friction : float
+        Sideways force over the pull on the hand, a ratio.
     """
     torque = None if side_force == "zero" else tables.per_side_newton
-    return torque, fact("grip_friction") * newtons_per_kg if side_force == "grip" else None
+    return torque, friction * newtons_per_kg if side_force == "grip" else None

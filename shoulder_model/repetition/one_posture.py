@@ -59,10 +59,9 @@ def activation_at(lifter, pull, rep, point, **options):
     one_person(lifter, "the activation in one posture")
     options = options_of(options)
     tables, _ = posture_tables(lifter, pull, rep, point, options)
-    size = options.body_of().cross_section
     effort, _, _ = effort_and_limit(
         tables, np.array([float(pull.mass_on_bar(lifter))]), power=options.power,
-        side_force=possible_side_force(pull, options.side_force), newtons_per_kg=pull.newtons_per_kg,
-        weight=np.append(size, size.mean()) if options.by_size else None,
+        side_force=possible_side_force(pull, options.side_force), newtons_per_kg=pull.newtons_per_kg, friction=options.friction,
+        weight=options.weights,
     )  # fmt: skip
     return effort.activation[0, :-1]

@@ -5,15 +5,17 @@ from dataclasses import dataclass, fields
 
 import numpy as np
 
-from ..inputs import InputError, checked_call, choice, flag, number, scalar, thing, whole
+from ..inputs import Allowed, InputError, checked_call, choice, flag, number, scalar, thing, whole
 from ..mechanics.hand_path import POINTS
 from ..muscles import Body, Strength, expected_strength, reference_body
 from ..muscles.capacity import FACTOR
+from ..muscles.geometry import compiled_rows
 from ..sharing.least_effort import POWER
 from ..sources import fact
 from .balance import BALANCES, SIDE_FORCES
 
-FLAGS = ("arm_weight", "muscles", "by_size")
+FRICTION = Allowed(0.0, 3.0, "", "sideways force over the pull on the hand; 0.3 to 0.8 on a knurled bar")
+FLAGS = ("arm_weight", "muscles", "by_size", "compiled")
 
 
 @checked_call
@@ -31,16 +33,22 @@ class RepOptions:
     power: float = 2.0
     by_size: bool = True
     body: object = None
+    friction: float | None = None
+    compiled: bool = False
 
     def __post_init__(self):
         object.__setattr__(self, "points", whole("points", self.points, POINTS))
         object.__setattr__(self, "power", scalar("power", self.power, POWER))
         for name in FLAGS if self.work is None else (*FLAGS, "work"):
             object.__setattr__(self, name, flag(name, getattr(self, name)))
+        if self.compiled:
+            compiled_rows()
         if self.strength is not None and not isinstance(self.strength, Strength):
             object.__setattr__(self, "strength", number("strength", self.strength, FACTOR))
         if self.body is not None:
             thing("body", self.body, Body)
+        usual = fact("grip_friction") if self.friction is None else self.friction
+        object.__setattr__(self, "friction", scalar("friction", usual, FRICTION))
         choice("balance", self.balance, BALANCES)
         choice("side_force", self.side_force, SIDE_FORCES)
 
@@ -56,6 +64,12 @@ class RepOptions:
     def body_of(self):
         """The `muscles.Body` that is used: landmarks in metres, sizes in square centimetres."""
         return reference_body() if self.body is None else self.body
+
+    @property
+    def weights(self):
+        """What each muscle's term counts in the sharing, the girdle's rest last, (muscle + 1,), cross-sections in the unit [cm²]; None where all count alike."""
+        size = self.body_of().cross_section
+        return np.append(size, size.mean()) if self.by_size else None
 
     def strength_along(self, crowd, lay_along):
         """A given strength with any arrays, one value a lifter, laid along the ``crowd``'s axis by ``lay_along``; ratios.

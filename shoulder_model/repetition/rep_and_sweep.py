@@ -97,6 +97,11 @@ def rep(lifter, pull, **options):
         the table cuts a muscle into; False counts every part alike.
     body : muscles.Body, optional
         Other muscles than the reference body's.
+    friction : float
+        Of the grip, by which a sideways force is held: that force over the pull on the hand, a ratio.
+    compiled : bool
+        True has numba compile the muscles' lengths and arms, for crowds: the same to rounding and several times as fast,
+        after a few seconds in each new process. The extra ``fast`` installs numba.
 
     Returns
     -------
@@ -122,8 +127,8 @@ def rep(lifter, pull, **options):
     Raises
     ------
     InputError
-        What is no lifter or no pull, an option that there is not or that is of another kind, a grip or touch point out of
-        reach; names the field.
+        What is no lifter or no pull, an option that there is not or that is of another kind, ``compiled`` without numba, a
+        grip or touch point out of reach; names the field.
 
     Notes
     -----
@@ -231,7 +236,7 @@ def _dataset(lifter, pull, options, fields):
     """The labelled answer: one leading dim for a crowd and for each swept field."""
     crowd = crowd_of(lifter)
     lead = ({"lifter": np.arange(*crowd)} if crowd else {}) | fields
-    lifter, pull, options = _spread(lifter, pull, options, crowd, fields)
+    lifter, pull, options = on_axes(lifter, pull, options, crowd, fields)
     shape = tuple(len(values) for values in lead.values())
     postures = options.points * prod(shape)
     if postures > MOST_AT_ONCE:
@@ -244,11 +249,7 @@ def _dataset(lifter, pull, options, fields):
         options = replace(options, work=postures <= MOST_POSTURES)
     variables = {}
     for name, (dims, values) in _variables(lifter, pull, options).items():
-        tail = np.shape(values)[np.ndim(values) - len(dims) :] if dims else ()
-        tail = (options.points, *tail[1:]) if dims[:1] == ("point",) else tail
-        if not dims and np.ndim(values):
-            values = values[..., 0]  # the axis that points would broadcast against
-        full = np.broadcast_to(values, (*shape, *tail))
+        full = at_full_size(dims, values, shape, options.points)
         variables[name] = xr.Variable((*lead, *dims), full, {"units": VARIABLES[name]}, fastpath=True)
     coords = _coords(options.points)
     if lead:
@@ -256,11 +257,36 @@ def _dataset(lifter, pull, options, fields):
     return xr.Dataset(variables, coords, {"pull": pull.name, "arm_weight": int(options.arm_weight)})
 
 
-def _spread(lifter, pull, options, crowd, fields):
+def at_full_size(dims, values, shape, points):
+    """The ``values`` of a variable with the trailing ``dims``, for the leading ``shape`` and so many ``points``; units stay.
+
+    A view: what does not differ along an axis is not copied.
+    """
+    tail = np.shape(values)[np.ndim(values) - len(dims) :] if dims else ()
+    tail = (points, *tail[1:]) if dims[:1] == ("point",) else tail
+    if not dims and np.ndim(values):
+        values = values[..., 0]  # the axis that points would broadcast against
+    return np.broadcast_to(values, (*shape, *tail))
+
+
+def on_axes(lifter, pull, options, crowd, fields):
     """Lifter, pull and options with each array on a leading axis of its own: the crowd's first, then the fields' in order.
 
+    Parameters
+    ----------
+    lifter : people.Lifter
+    pull : mechanics.Pull
+    options : options.RepOptions
+    crowd : tuple
+        Shape of the lifter's measures, as `crowd_of` gives it.
+    fields : dict
+        Name of a field -> its values (n,), in the field's unit.
+
+    Notes
+    -----
+
     A crowd of 200 with 5 grips and 3 leans: measures (200, 1, 1, 1), grips (1, 5, 1, 1), leans (1, 1, 3, 1); the last
-    axis is the one that points broadcast against.
+    axis is the one that points broadcast against. So a dict of arrays becomes one posture a combination.
     """
     rank, place = len(fields) + bool(crowd), int(bool(crowd))
 
@@ -298,17 +324,17 @@ def _coords(points):
 def _variables(lifter, pull, options):
     """Every variable of the rep as (dims, array); arrays broadcast over leading axes."""
     whole = rep_mechanics(lifter, pull, options.points, arm_weight=options.arm_weight)
-    variables = _geometry_variables(whole, pull) | _load_variables(whole, lifter, pull)
+    variables = geometry_variables(whole, pull) | load_variables(whole, lifter, pull)
     if options.muscles:
-        geometry = muscle_geometry(whole.posture, whole.path.girdle, options.body_of())
-        variables |= _muscle_variables(geometry)
+        geometry = muscle_geometry(whole.posture, whole.path.girdle, options.body_of(), options.compiled)
+        variables |= muscle_variables(geometry)
         if options.work:
-            variables |= _supply_variables(supply(lifter, pull, whole, geometry, options))
+            variables |= supply_variables(supply(lifter, pull, whole, geometry, options))
     return variables
 
 
-def _geometry_variables(whole, pull):
-    """Where everything is: places, angles, offsets, how the rep ended."""
+def geometry_variables(whole, pull):
+    """Where everything is, by name (dims, array), units in `VARIABLES`: of ``whole`` (`mechanics.RepMechanics`) and ``pull``."""
     path, posture, girdle = whole.path, whole.posture, whole.path.girdle
     turned = np.stack(np.broadcast_arrays(girdle.retraction, -girdle.elevation), axis=-1)
     return {
@@ -328,8 +354,8 @@ def _geometry_variables(whole, pull):
     }
 
 
-def _load_variables(whole, lifter, pull):
-    """What the load asks of each joint, and how far each turns."""
+def load_variables(whole, lifter, pull):
+    """What the load asks of each joint, and how far each turns, by name: of ``whole``, ``lifter`` and ``pull``; units in `VARIABLES`."""
     torques, turns = whole.cases.total(np.asarray(pull.mass_on_bar(lifter), float)), whole.turns
     return {
         "force": ((), pull.force(lifter)),
@@ -342,7 +368,8 @@ def _load_variables(whole, lifter, pull):
     }
 
 
-def _muscle_variables(geometry):
+def muscle_variables(geometry):
+    """Lengths and moment arms by name, of a ``geometry`` (`muscles.MuscleGeometry`); units in `VARIABLES`."""
     return {
         "scapular_upward_rotation": (("point",), geometry.scapular_rotation),
         "muscle_moment_arm": (("point", "muscle", "axis"), geometry.shoulder_arm),
@@ -352,7 +379,8 @@ def _muscle_variables(geometry):
     }
 
 
-def _supply_variables(supplied):
+def supply_variables(supplied):
+    """Who supplies the torques, by name, of ``supplied`` (`supply.Supply`); units in `VARIABLES`."""
     of_muscles = {
         name: (("point", "muscle"), getattr(supplied, name)) for name in ("capacity", "activation", "adds_kg")
     }

@@ -65,7 +65,7 @@ def load_span(lifter, pull, **options):
         raise InputError("strength", "strength has several values; give that of one lifter")
     factors = np.array([[strength.factor], [strength.low], [strength.high]])
     whole = rep_mechanics(lifter, pull, options.points, arm_weight=options.arm_weight)
-    geometry = muscle_geometry(whole.posture, whole.path.girdle, options.body_of())
+    geometry = muscle_geometry(whole.posture, whole.path.girdle, options.body_of(), options.compiled)
     known = Strength(factors, factors, factors, strength.elbow, strength.known_from)
     loads = []
     for balance in (options.balance, *(other for other in BALANCES if other != options.balance)):

@@ -55,15 +55,13 @@ def supply(lifter, pull, whole, geometry, options):
     options : options.RepOptions
     """
     lead, postures = _postures(lifter, pull, whole, geometry, options)
-    size = options.body_of().cross_section
-    weight = np.append(size, size.mean()) if options.by_size else None
     side_force = possible_side_force(pull, options.side_force)
 
     def rows(here):
         tables = postures.tables(here, options.balance, pull.hand_turn)
         effort, most, shortfall = effort_and_limit(
             tables, postures.kg[here], side_force=side_force, newtons_per_kg=pull.newtons_per_kg,
-            power=options.power, weight=weight,
+            power=options.power, weight=options.weights, friction=options.friction,
         )  # fmt: skip
         shares = joint_shares(tables, most)
         return effort.activation[:, :-1], shortfall, effort.side_force, most.load, most.adds[:, :-1], shares
@@ -82,10 +80,33 @@ def largest_loads(lifter, pull, whole, geometry, options):
 
     def rows(here):
         tables = postures.tables(here, options.balance, pull.hand_turn)
-        side, limit = side_force_of(tables, side_force, pull.newtons_per_kg)
+        side, limit = side_force_of(tables, side_force, pull.newtons_per_kg, options.friction)
         return (largest_load(tables.columns, tables.unloaded, tables.per_kg, side=side, side_limit=limit).load,)
 
     return in_blocks(rows, len(postures.kg), BLOCK)[0].reshape(lead)
+
+
+def activations(lifter, pull, whole, geometry, options, kg):
+    """Activation of every muscle at a load of ``kg`` (..., 1) on the whole bar, (..., point, muscle), ratios to capacity.
+
+    ``lifter``, ``pull``, ``whole``, ``geometry`` and ``options`` as for `supply`; the load has to be one that is held, or NaN.
+    """
+    held = pull.change(load_kg=np.where(np.isfinite(kg), kg, 0.0))
+    lead, postures = _postures(lifter, held, whole, geometry, options)
+    side_force = possible_side_force(pull, options.side_force)
+
+    def rows(here):
+        tables = postures.tables(here, options.balance, pull.hand_turn)
+        side, limit = side_force_of(tables, side_force, pull.newtons_per_kg, options.friction)
+        load = postures.kg[here]
+        effort = least_effort(
+            tables.columns, tables.asked(load), power=options.power, weight=options.weights, side=side,
+            side_limit=np.inf if limit is None else limit * load,
+        )  # fmt: skip
+        return (effort.activation[:, :-1],)
+
+    found = in_blocks(rows, len(postures.kg), BLOCK)[0].reshape(*lead, len(MUSCLES))
+    return np.where(np.isfinite(kg)[..., None], found, np.nan)
 
 
 @dataclass(frozen=True)
@@ -133,7 +154,7 @@ def _postures(lifter, pull, whole, geometry, options):
     )
 
 
-def effort_and_limit(tables, kg, *, side_force, newtons_per_kg, power=2.0, weight=None):
+def effort_and_limit(tables, kg, *, side_force, newtons_per_kg, friction, power=2.0, weight=None):
     """Activation at a load, the largest load, and what share of the load is too much, for n postures.
 
     Above the largest load the activations are those at the limit, of least effort like all others.
@@ -146,6 +167,8 @@ def effort_and_limit(tables, kg, *, side_force, newtons_per_kg, power=2.0, weigh
     side_force : "zero", "grip" or "free"
     newtons_per_kg : float
         Pull on one hand for 1 kg on the whole bar. [N/kg]
+    friction : float
+        Of the grip: sideways force over the pull on the hand, a ratio.
     power : float
         Of the sharing rule.
     weight : ndarray, shape (muscle + 1,), optional
@@ -156,7 +179,7 @@ def effort_and_limit(tables, kg, *, side_force, newtons_per_kg, power=2.0, weigh
     sharing.LeastEffort, sharing.LargestLoad, ndarray of shape (n,)
         The load in kg; the share that is too much, 0 where the load is held, 0 to 1 without unit.
     """
-    side, limit_per_kg = side_force_of(tables, side_force, newtons_per_kg)
+    side, limit_per_kg = side_force_of(tables, side_force, newtons_per_kg, friction)
     most = largest_load(tables.columns, tables.unloaded, tables.per_kg, side=side, side_limit=limit_per_kg)
     held = np.fmin(kg, AT_LIMIT * most.load)  # what cannot be held is shown as it stands at the limit
     effort = least_effort(

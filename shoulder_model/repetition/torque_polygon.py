@@ -62,7 +62,9 @@ def torque_polygon(lifter, pull, rep, point, **options):
     one_person(lifter, "a torque polygon")
     options = options_of(options)
     tables, normal = posture_tables(lifter, pull, rep, point, options)
-    side, limit = side_force_of(tables, possible_side_force(pull, options.side_force), pull.newtons_per_kg)
+    side, limit = side_force_of(
+        tables, possible_side_force(pull, options.side_force), pull.newtons_per_kg, options.friction
+    )
     most = largest_load(tables.columns, tables.unloaded, tables.per_kg, side=side, side_limit=limit)
     asked = (
         tables.asked(np.array([float(pull.mass_on_bar(lifter))]))

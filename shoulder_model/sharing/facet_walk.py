@@ -21,6 +21,8 @@ muscles, 65,780 candidate facets a posture, and the walk needs about eight steps
 
 import numpy as np
 
+from .products import supplied
+
 MOST_STEPS = 100  # a walk usually needs about eight
 
 
@@ -51,12 +53,12 @@ def boxed_programme(table, target, worth, room):
     walk = _Walk(table, target, worth, room)
     while len(walk.todo) and walk.steps < MOST_STEPS:
         walk.step()
-    wide = np.concatenate([table, np.broadcast_to(np.eye(k), (n, k, k))], axis=2)
+    wide = np.concatenate([table, np.tile(np.eye(k), (n, 1, 1))], axis=2)
     x = np.zeros((n, m + k))
     x[:, :m] = np.where(walk.upper, room, 0.0)
     np.put_along_axis(x, walk.basis, 0.0, axis=1)
     square = np.take_along_axis(wide, walk.basis[:, None, :], axis=2)
-    rest = target - np.einsum("nkm,nm->nk", wide, x)
+    rest = target - supplied(wide, x)
     np.put_along_axis(x, walk.basis, np.linalg.solve(square, rest[..., None])[..., 0], axis=1)
     price = np.r_[worth, np.zeros(k)][walk.basis]
     u = -np.linalg.solve(square.swapaxes(1, 2), price[..., None])[..., 0]
@@ -109,7 +111,7 @@ class _Walk:
         """One change of basis in every programme that is still on its way."""
         self.steps += 1
         held = np.where(self.outside & self.at_upper, self.room, 0.0)
-        value = self.table[:, :, -1] - (self.table[:, :, :-1] @ held[..., None])[..., 0]
+        value = self.table[:, :, -1] - supplied(self.table[:, :, :-1], held)
         wrong = np.maximum(-value, value - self.room_inside[self.inside])
         row = wrong.argmax(axis=1)
         here = np.arange(len(row))

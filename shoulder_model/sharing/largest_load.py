@@ -22,6 +22,7 @@ import numpy as np
 from ..blocks import in_blocks
 from ..inputs import checked_call
 from .facet_walk import boxed_programme
+from .products import valued
 
 BLOCK = 1024  # postures worked on at once: their tables stay in cache
 FAR = 1e6  # N; a free side force lies between -FAR and FAR
@@ -67,7 +68,7 @@ def largest_load(columns, unloaded, per_unit, *, side=None, side_limit=None, mos
     -------
     LargestLoad
     """
-    columns, unloaded, per_unit = (np.asarray(x, float) for x in (columns, unloaded, per_unit))
+    columns, unloaded, per_unit = (np.ascontiguousarray(x, float) for x in (columns, unloaded, per_unit))
     bound = None if side is None or side_limit is None else np.broadcast_to(side_limit, (len(unloaded), 1))
 
     def rows(here):
@@ -92,8 +93,8 @@ def _largest_of_block(columns, unloaded, per_unit, side, side_limit, most):
         moves = side_limit * np.array([1.0, -1.0])
     table = np.ascontiguousarray(np.concatenate([columns, extra], axis=2))  # the walk is a third faster row by row
     x, u, feasible = boxed_programme(table, target, np.r_[np.zeros(m), worth], np.r_[np.ones(m), room])
-    force = np.einsum("ni,ni->n", x[:, m:], moves) - (FAR if side is not None and side_limit is None else 0.0)
-    adds = np.maximum((u[:, None, :] @ columns)[:, 0], 0.0)
-    amount = np.minimum(x[:, m:] @ np.array(worth), most)
+    force = (x[:, m:] * moves).sum(axis=1) - (FAR if side is not None and side_limit is None else 0.0)
+    adds = np.maximum(valued(u, columns), 0.0)
+    amount = np.minimum((x[:, m:] * worth).sum(axis=1), most)
     known = (np.where(feasible.reshape(-1, *[1] * (a.ndim - 1)), a, np.nan) for a in (amount, x[:, :m], u, adds, force))
     return tuple(known)

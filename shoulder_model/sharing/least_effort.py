@@ -24,6 +24,7 @@ import numpy as np
 from ..blocks import in_blocks
 from ..inputs import Allowed, checked_call, number
 from .largest_load import BLOCK, largest_load
+from .products import supplied, valued
 
 EXACT = 1e-10  # balance is reached when what is missing is below this share of the torque asked
 MOST_STEPS = 100
@@ -84,7 +85,7 @@ def least_effort(columns, torque, *, power=2.0, weight=None, side=None, side_lim
     least sum.
     """
     power = number("power", power, POWER)
-    columns, torque = np.asarray(columns, float), np.asarray(torque, float)
+    columns, torque = np.ascontiguousarray(columns, float), np.ascontiguousarray(torque, float)
     n, k, m = columns.shape
     weight = np.ones(m) if weight is None else np.asarray(weight, float) / np.mean(weight)
     limit = np.broadcast_to(side_limit, n)
@@ -119,10 +120,10 @@ def _balanced(columns, torque, side, limit, power, weight):
     if side is None:
         return *_without_side(columns, torque, power, weight), np.zeros(len(torque))
     across = _complement(side)
-    activation, free, solved = _without_side(across @ columns, np.einsum("nij,nj->ni", across, torque), power, weight)
-    supplied = np.einsum("nkm,nm->nk", columns, activation)
-    force = np.einsum("nk,nk->n", supplied - torque, side) / np.maximum(np.einsum("nk,nk->n", side, side), 1e-30)
-    multiplier = np.einsum("nij,ni->nj", across, free)
+    activation, free, solved = _without_side(across @ columns, supplied(across, torque), power, weight)
+    surplus = supplied(columns, activation) - torque
+    force = np.vecdot(surplus, side) / np.maximum(np.vecdot(side, side), 1e-30)
+    multiplier = valued(free, across)
     over = np.flatnonzero(np.abs(force) > limit)
     if len(over):
         force[over] = np.clip(force[over], -limit[over], limit[over])
@@ -159,13 +160,14 @@ def _newton(columns, torque, weight):
     n, k, m = columns.shape
     activation, multiplier, solved = np.zeros((n, m)), np.zeros((n, k)), np.zeros(n, bool)
     size = np.abs(torque).max(axis=1) + 1e-9
-    slight = 1e-9 * np.einsum("nkm,nkm->n", columns, columns)[:, None, None] * np.eye(k)
+    every = columns.reshape(n, -1)
+    slight = 1e-9 * np.vecdot(every, every)[:, None, None] * np.eye(k)
     u = 2 * np.linalg.solve((columns / weight) @ columns.swapaxes(1, 2) + slight, torque[..., None])[..., 0]
     todo, M, t = np.arange(n), columns, torque
-    z = _times(u, M)
+    z = valued(u, M)
     a, value = _dual(z, u, t, weight)
     for _ in range(MOST_STEPS):
-        missing = t - np.einsum("nkm,nm->nk", M, a)
+        missing = t - supplied(M, a)
         done = np.abs(missing).max(axis=1) <= EXACT * size[todo]
         if done.any():
             ended = todo[done]
@@ -176,13 +178,13 @@ def _newton(columns, torque, weight):
         slope = (M * np.where((z > 0) & (z < 2 * weight), 0.5 / weight, 0.0)[:, None, :]) @ M.swapaxes(1, 2)
         ridge = 1e-9 * np.trace(slope, axis1=1, axis2=2)[:, None, None] * np.eye(k) + 1e-6 * slight[todo]
         move = np.linalg.solve(slope + ridge, missing[..., None])[..., 0]
-        u, z, a, value = _stepped(u, z, value, move, _times(move, M), missing, t, weight)
+        u, z, a, value = _stepped(u, z, value, move, valued(move, M), missing, t, weight)
     return activation, multiplier, solved
 
 
 def _stepped(u, z, value, move, turn, missing, torque, weight):
     """``u`` moved and ``z`` turned by as much of the Newton step as raises the dual's value; and what follows from it."""
-    rise = np.einsum("nk,nk->n", move, missing)
+    rise = np.vecdot(move, missing)
     length = np.ones((len(u), 1))
     for _ in range(40):
         new_u, new_z = u + length * move, z + length * turn
@@ -194,15 +196,10 @@ def _stepped(u, z, value, move, turn, missing, torque, weight):
     return new_u, new_z, new_a, new_value
 
 
-def _times(u, columns):
-    """u'M, (n, m)"""
-    return (u[:, None, :] @ columns)[:, 0]
-
-
 def _dual(z, u, torque, weight):
     """Activations for z = M'u, and the dual's value there, power 2."""
     a = np.clip(0.5 * z / weight, 0.0, 1.0)
-    return a, np.einsum("nk,nk->n", u, torque) - np.einsum("nm,nm->n", z - weight * a, a)
+    return a, np.vecdot(u, torque) - np.vecdot(z - weight * a, a)
 
 
 # ---------------------------------------------------------------- other powers: an interior point
@@ -222,8 +219,8 @@ def _interior(columns, torque, power, weight, start):
     spare, low, high, u = 1.0 / unit - a, np.full((n, m), 1.0), np.full((n, m), 1.0), np.zeros((n, k))
     for left in reversed(range(MOST_STEPS)):
         steep = weight * power * a ** (power - 1)
-        missing = t - np.einsum("nkm,nm->nk", M, a)
-        off = steep - _times(u, M) - low + high
+        missing = t - supplied(M, a)
+        off = steep - valued(u, M) - low + high
         gap = (a * low + spare * high).mean(axis=1, keepdims=True) / 2
         worst = np.abs(missing).max(axis=1) / np.abs(t).max(axis=1), np.abs(off).max(axis=1), 1e6 * gap[:, 0]
         done = (np.max(worst, axis=0) < EXACT) | (left == 0)
@@ -248,9 +245,9 @@ def _inner_step(M, state, bend, missing, off, gap):
     for_low, for_high = -a * low, -spare * high
     for corrected in (False, True):
         pull = -off + for_low / a - for_high / spare
-        right = missing - np.einsum("nkm,nm->nk", M, pull / bend)
+        right = missing - supplied(M, pull / bend)
         du = np.linalg.solve(table, right[..., None])[..., 0]
-        da = (pull + _times(du, M)) / bend
+        da = (pull + valued(du, M)) / bend
         dlow, dhigh = (for_low - low * da) / a, (for_high + high * da) / spare
         step = np.minimum.reduce([_room(a, da), _room(spare, -da), _room(low, dlow), _room(high, dhigh)])
         if not corrected:

@@ -1,4 +1,4 @@
-"""Key press to changed picture in the real page: ``python tests/benchmarks/browser_speed.py [chapter ...]``. Figures, not tests."""
+"""Key press to changed picture, and to the bands, in the real page: ``python tests/benchmarks/browser_speed.py [chapter ...]``. Figures, not tests."""
 
 import statistics
 import sys
@@ -11,12 +11,13 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 from tests.browser.lab import BROWSER, FLAGS, HOMES, Chapter, Lab, PanelPage
 
 WATCH = """() => {
-  window.keys = []; window.pictures = [];
+  window.keys = []; window.pictures = []; window.bands = [];
   document.addEventListener('keydown', () => window.keys.push(performance.now()), true);
   const layer = [...document.querySelectorAll('.jp-OutputArea svg[role="img"]')].find(one => one.getBoundingClientRect().width);
+  const box = layer.closest('.pull-picture');
   let changed = false;
   new MutationObserver(() => {
-    if (!changed) requestAnimationFrame(() => { changed = false; window.pictures.push(performance.now()); });
+    if (!changed) requestAnimationFrame(() => { changed = false; (box.dataset.bands === 'there' ? window.bands : window.pictures).push(performance.now()); });
     changed = true;
   }).observe(layer.parentElement.parentElement, { subtree: true, childList: true, attributes: true, attributeFilter: ['d'] });
 }"""
@@ -50,6 +51,19 @@ def burst(page, slider, count=30):
     return page.evaluate("() => [window.pictures.length, window.pictures.at(-1) - window.keys.at(-1)]")
 
 
+def to_bands(page, slider, count=8):
+    """Times from a key after which nothing moves to the painted bands. [ms]"""
+    slider.focus()
+    page.keyboard.press("Home")
+    taken = []
+    for _ in range(count):
+        page.evaluate("() => { window.keys.length = window.bands.length = 0; }")
+        page.keyboard.press("ArrowRight")
+        page.wait_for_function("window.bands.length > 0", timeout=30000)
+        taken.append(page.evaluate("() => window.bands[0] - window.keys[0]"))
+    return sorted(taken)
+
+
 def measure(chapter):
     """Print the figures of a chapter's first panel."""
     page = chapter.page
@@ -64,6 +78,12 @@ def measure(chapter):
     bursts = [burst(page, slider) for _ in range(3)]
     drawn, last = (", ".join(f"{one[i]:.0f}" for one in bursts) for i in (0, 1))
     print(f"   30 keys in a second, three times: {drawn} pictures; the last value stands after {last} ms", flush=True)
+    if page.locator(".pull-picture[data-bands='there']").count():
+        bands = to_bands(page, slider)
+        print(
+            f"   key to bands, of which 300 wait: median {statistics.median(bands):.0f} ms, longest {bands[-1]:.0f} ms",
+            flush=True,
+        )
 
 
 def main():

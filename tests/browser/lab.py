@@ -39,12 +39,13 @@ HOMES = (  # chapters with a panel, a kind each
     "05_where_the_lat_pulls",
     "06_shoulder_blades",
     "07_who_does_the_work",
+    "08_people_differ",
     "09_reading_the_evidence",
     "10_from_numbers_to_a_session",
 )
 OUTSIDE = """root => {
   const view = document.querySelector('.jp-WindowedPanel-outer').getBoundingClientRect();
-  const parts = root.querySelectorAll('.pull-panel :is(button, input, select, label, .verdict, .small, .layers, .layers text)');
+  const parts = root.querySelectorAll('.pull-panel :is(button, input, select, label, .verdict, .small, .bands, .layers, .layers text)');
   const out = [];
   for (const part of parts) {
     const box = part.getBoundingClientRect();
@@ -323,6 +324,11 @@ class PanelPage:
         """The line about a refused input, or nothing."""
         return "".join(self.root.locator('[role="alert"]').all_text_contents())
 
+    @property
+    def bands_awaited(self):
+        """Whether the bands are still being worked out."""
+        return self.root.locator('.pull-picture[data-bands="awaited"]').count() > 0
+
     def sliders(self):
         """Handles of all sliders."""
         return self.root.locator(".pull-slider .range").all()
@@ -336,12 +342,12 @@ class PanelPage:
         wait(lambda: done(self), what)
 
     def at_rest(self):
-        """The panel, once its picture has not changed for half a second."""
+        """The panel, once its picture has not changed for half a second and its bands are there."""
         seen, since = self.picture, time.monotonic()
         end = since + PATIENCE
         while time.monotonic() - since < 0.5:
             assert time.monotonic() < end, "the picture never came to rest"
             time.sleep(0.05)
-            if (now := self.picture) != seen:
+            if (now := self.picture) != seen or self.bands_awaited:
                 seen, since = now, time.monotonic()
         return self

@@ -25,7 +25,7 @@ NO_ROW = {  # file or room, and the name it is given or the function it stands i
     ("mechanics/pull.py", "Pull"): "the set-up that a new pull begins with",
     ("muscles/body.py", "_moved_paths"): "keeps a drawn end off its sphere",
     ("muscles/scapula.py", "UPWARD_DEG"): "heads of columns",
-    ("muscles/scapula.py", "_in_plane"): "an arm straight up",
+    ("muscles/scapula.py", "measured_turn"): "an arm straight up",
     (
         "repetition/repetition_maximum.py",
         "SHARES",

@@ -17,7 +17,7 @@ PEOPLE = (*GROUND, "people")
 MECHANICS = (*PEOPLE, "mechanics")
 MUSCLES = (*MECHANICS, "muscles")
 REPETITION = (*MUSCLES, "sharing", "repetition")
-NUMBERS = (*REPETITION, "evidence", "week", "training", "document", "week_page", "register")
+NUMBERS = (*REPETITION, "spread", "evidence", "week", "training", "document", "week_page", "register")
 ALLOWED = {  # room -> what it may import beside itself
     "axes": (),
     "blocks": (),
@@ -37,6 +37,7 @@ ALLOWED = {  # room -> what it may import beside itself
     "muscles": MECHANICS,
     "sharing": ("blocks", "inputs"),
     "repetition": (*MUSCLES, "sharing"),
+    "spread": REPETITION,
     "evidence": GROUND,
     "week": REPETITION,
     "training": (*REPETITION, "week"),
@@ -71,11 +72,18 @@ OUTSIDE = {  # packages that only some rooms may import
     "fsrs": ("practice/schedule.py",),
     "platformdirs": ("practice/record.py", "lab/places.py", "site/command.py"),
     "sympy": ("muscles/symbolic.py",),
+    "numba": ("muscles/compiled.py",),
+    "tqdm": ("spread/workers.py",),
+    "zarr": ("spread/study_file.py",),
+    "boost_histogram": ("spread/tally.py",),
+    "dask": (),
+    "distributed": (),
     "scipy": (
         "evidence/effect_size.py",
         "evidence/power.py",
         "practice/exam.py",
         "sharing/facet_walk.py",
+        "spread/matters.py",
         "week/programme.py",
         "recipes",
     ),
@@ -139,7 +147,7 @@ def test_within_a_room_nobody_goes_round_in_a_circle():
 def test_numbers_come_without_pictures_and_controls():
     code = (
         "import sys, shoulder_model; "
-        "print([name for name in ('matplotlib', 'ipywidgets', 'sympy', 'scipy') if name in sys.modules])"
+        "print([name for name in ('matplotlib', 'ipywidgets', 'sympy', 'scipy', 'numba') if name in sys.modules])"
     )
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert run.stdout.strip() == "[]"

@@ -9,17 +9,35 @@ import shoulder_model as sm
 from tests.wrong_calls import CALLS, outcome, works, wrong_calls
 
 FEWEST = 20_000  # wrong calls
-ROOMS = (sm, sm.people, sm.mechanics, sm.muscles, sm.sharing, sm.repetition, sm.evidence, sm.week, sm.training)
+ROOMS = (
+    sm,
+    sm.spread,
+    sm.people,
+    sm.mechanics,
+    sm.muscles,
+    sm.sharing,
+    sm.repetition,
+    sm.evidence,
+    sm.week,
+    sm.training,
+)
 RESULTS = {  # what functions give; nobody has to make one
-    "Balance", "Body", "Candidate", "Comparison", "Effect", "FittedPull", "GirdlePosture", "Grade", "HandPath", "HeldWeight",
+    "Balance", "Band", "Body", "Candidate", "Comparison", "Effect", "FittedPull", "GirdlePosture", "Grade", "HandPath", "HeldWeight",
     "InputError", "JointTorques", "JointTurns", "LargestLoad", "LeastEffort", "Line", "Load", "LoadCases", "LoadSpan",
     "MuscleGeometry", "NextBlock", "NoWeek", "Plan", "Posture", "Programme", "Question", "RepMechanics", "Row", "Rules",
-    "Share", "Shares", "Start", "Summary", "Survey", "Target", "TorquePolygon", "Verdict", "WaistBand", "Week",
+    "Drawn", "ManyReps", "Matter", "Matters", "Share", "Shares", "Spread", "UncertainInput", "Start", "Summary", "Survey", "Target", "TorquePolygon", "Verdict", "WaistBand", "Week",
 }  # fmt: skip
 OF_THE_MODEL = {  # between the model's own parts: arrays and records that another function made
     "arm_at", "arm_weights", "balance_tables", "counts_words", "elbow_torque", "forearm_turn", "girdle_paths", "girdle_torque",
     "girdle_turn", "joint_force", "largest_load", "least_effort", "moment_arms", "needed_torque", "one_person", "path_points",
     "paths", "plane_of_pull", "programme", "records_text", "set_words", "share_words", "turn_since", "a_lifter",
+    "body_from",
+    "conditional",
+    "spread_of",
+    "indices",
+    "number_of",
+    "options_of",
+    "merged",
 }  # fmt: skip
 
 

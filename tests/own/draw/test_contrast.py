@@ -17,7 +17,7 @@ ROOT = Path(__file__).parents[3]
 DARK = "#111111"  # JupyterLab's dark page
 KINDS = [
     panels.OneArmPanel, panels.GripPanel, panels.TrunkPanel, panels.LatPanel, panels.GirdlePanel, panels.WorkPanel,
-    panels.EvidencePanel, panels.RatioPanel, partial(panels.SessionPanel, health=all_no()),
+    panels.EvidencePanel, panels.RatioPanel, panels.MyLifterPanel, partial(panels.SessionPanel, health=all_no()),
 ]  # fmt: skip
 COLOURS = [getattr(look, name) for name in ("GREY", "ORANGE", "SKY", "GREEN", "BLUE", "VERMILLION", "PURPLE")]
 RULE = re.compile(r"([^{}]+)\{([^{}]*)\}")

@@ -10,6 +10,7 @@ from shoulder_model.panels import (
     GirdlePanel,
     GripPanel,
     LatPanel,
+    MyLifterPanel,
     OneArmPanel,
     RatioPanel,
     SessionPanel,
@@ -29,10 +30,23 @@ class AskedPanel(SessionPanel):
         super().__init__(health=all_no())
 
 
-PANELS = (GripPanel, TrunkPanel, OneArmPanel, LatPanel, GirdlePanel, WorkPanel, RatioPanel, EvidencePanel, AskedPanel)
+PANELS = (
+    GripPanel,
+    TrunkPanel,
+    OneArmPanel,
+    LatPanel,
+    GirdlePanel,
+    WorkPanel,
+    RatioPanel,
+    EvidencePanel,
+    MyLifterPanel,
+    AskedPanel,
+)
 TYPED = {  # what a reader may type into a number box
     "load_kg": ("", "0", "12,5", "37.123456789", "60"), "stature": ("", "171", "1.68", "183,27"), "mass": ("", "64", "81.55"),
-    "biacromial": ("", "37.2", "39"), "upper": ("", "110", "121,3"), "waist": ("", "80", "79.9"),
+    "biacromial": ("", "37.2", "39"),
+    "acromion_radiale": ("", "32.5"), "radiale_stylion": ("", "26"), "elbow_grip": ("", "33"), "hand": ("", "18,5"),
+    "chest_breadth": ("", "28"), "chest_depth": ("", "25,1"), "waist_circumference": ("", "85"), "upper": ("", "110", "121,3"), "waist": ("", "80", "79.9"),
     "known front pulldown": ("", "50", "62,5"), "known_repetitions": ("", "1", "8"), "steps": ("", "2.5", "1,25"),
     "repetitions": ("", "8"),
 }  # fmt: skip

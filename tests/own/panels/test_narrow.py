@@ -10,7 +10,7 @@ from shoulder_model.week import all_no
 
 KINDS = [
     panels.OneArmPanel, panels.GripPanel, panels.TrunkPanel, panels.LatPanel, panels.GirdlePanel, panels.WorkPanel,
-    panels.EvidencePanel, panels.RatioPanel, partial(panels.SessionPanel, health=all_no()),
+    panels.EvidencePanel, panels.RatioPanel, panels.MyLifterPanel, partial(panels.SessionPanel, health=all_no()),
 ]  # fmt: skip
 
 

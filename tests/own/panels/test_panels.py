@@ -18,6 +18,7 @@ from shoulder_model.panels import (
     GripPanel,
     Guess,
     LatPanel,
+    MyLifterPanel,
     OneArmPanel,
     RatioPanel,
     SessionPanel,
@@ -42,7 +43,18 @@ class AskedPanel(SessionPanel):
         super().__init__(health=all_no())
 
 
-PANELS = [GripPanel, TrunkPanel, OneArmPanel, LatPanel, GirdlePanel, WorkPanel, RatioPanel, EvidencePanel, AskedPanel]
+PANELS = [
+    GripPanel,
+    TrunkPanel,
+    OneArmPanel,
+    LatPanel,
+    GirdlePanel,
+    WorkPanel,
+    RatioPanel,
+    EvidencePanel,
+    MyLifterPanel,
+    AskedPanel,
+]
 IN_WORDS = [EvidencePanel, AskedPanel]  # their tables hold words too
 
 
@@ -304,7 +316,9 @@ def test_pictures_have_something_in_them(panel):
 @pytest.mark.parametrize("kind", [kind for kind in PANELS if kind not in IN_WORDS], ids=lambda kind: kind.__name__)
 def test_tables_have_units_and_numbers(kind):
     rows = kind().content("csv").decode("utf-8-sig").strip().split("\n")
-    assert len(rows) > 20 and any(unit in rows[0] for unit in ("[N m]", "[mm]", "[kg]"))
+    assert len(rows) > (5 if kind is MyLifterPanel else 20) and any(
+        unit in rows[0] for unit in ("[N m]", "[mm]", "[kg]")
+    )
     assert np.isfinite(np.array([row.split(",") for row in rows[1:]], dtype=float)).all()
 
 
@@ -609,7 +623,7 @@ def test_a_verdict_is_two_lines_at_most(kind):
     seen = [panel.picture.said["verdict"]]
     if hasattr(panel, "pull_choice"):
         panel.keep()
-        for name in sm.pulls:
+        for name in panel.pull_choice.options:
             panel.pull_choice.value = name
             seen += [panel.verdict(panel.state), panel.picture.said["verdict"]]
     limit = 320 if kind is AskedPanel else 250
@@ -842,6 +856,7 @@ def test_further_sliders_are_shown_in_a_lecture_by_their_words(panel):
     names = [slider.description for slider in panel.picture.sliders.values()]
     with pytest.raises(UnknownName, match="slider"):
         panel.show_sliders([names[0], "Weather"])
-    panel.show_sliders([f"{names[1]} [some unit]"])
+    second = names[min(1, len(names) - 1)]  # one panel has the main one only
+    panel.show_sliders([f"{second} [some unit]"])
     marked = [slider.description for slider in panel.picture.sliders.values() if "in-lecture" in slider._dom_classes]
-    assert marked == names[1:2]
+    assert marked == [second]

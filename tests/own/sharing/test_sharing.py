@@ -121,7 +121,7 @@ def reference_sharing(columns, torque, p=2.0, weight=None):
         lambda a: weight @ a**p, np.full(m, 0.3), jac=lambda a: p * weight * a ** (p - 1), bounds=[(0, 1 / unit)] * m,
         constraints=balance, method="SLSQP", options={"ftol": 1e-16, "maxiter": 500},
     )  # fmt: skip
-    assert np.abs(balance["fun"](found.x)).max() < 1e-9
+    assert np.abs(balance["fun"](found.x)).max() < 1e-8  # the reference stops here; what it is compared by is coarser
     return unit * found.x
 
 

@@ -1,0 +1,270 @@
+"""The panel "my lifter": what a few tape readings tell of one person, and how far each answer spreads."""
+
+from dataclasses import dataclass
+
+import ipywidgets as w
+import numpy as np
+
+from ..draw.standing_view import AnswerStrips, BestGrips, MeasureStrips
+from ..inputs import InputError
+from ..mechanics import pulls
+from ..people import SEXES, Lifter, expected_measures, percentile
+from ..spread import GRIPS, Standing, band_of, standing
+from ..spread.by_grip import ASKED, DRAWS, EVERYBODY, PEOPLE
+from ..tables import number_rows
+from .panel import PROJECTED_HEIGHT, WRAP, MeasureBoxes, Panel, Sheet, dropdown
+from .saved import MEASURES, read_values, values_text
+from .slider import slider
+
+PULLS = ("front pulldown", "pull-up", "chest-supported row", "bent-over row", "inverted row", "seated row wide")
+NAMES = ("lat's share", "mid-back's share", "largest load", "shoulder torque")  # of `ASKED`
+UNITS = (" %", " %", " kg", " N m")
+FACTORS = (100.0, 100.0, 1.0, 1.0)
+HARDLY = 0.5  # of the unit that is shown, from one grip to another: no reason to choose
+CRITERIA = dict(zip(("most lat", "most mid-back", "largest load", "least shoulder torque"), ASKED, strict=True))
+ROWS = (  # of the picture: measure, its words
+    ("stature", "stature"), ("mass", "mass"), ("biacromial", "biacromial"),
+    ("acromion_radiale", "upper arm"), ("radiale_stylion", "forearm"), ("chest_depth", "chest depth"),
+)  # fmt: skip
+CAUTION = (
+    "A largest load compares grips; it is no load to try. Start light. If it hurts, stop and see a licensed clinician."
+)
+
+
+class AllBoxes(MeasureBoxes):
+    """Boxes for every measure of a `Lifter`, by its fields' names. [m], mass [kg]"""
+
+    SHOWN = (
+        *MeasureBoxes.SHOWN,
+        ("acromion_radiale", "upper arm [cm]", 12.5, 100.0),
+        ("radiale_stylion", "forearm [cm]", 12, 100.0),
+        ("elbow_grip", "elbow to grip [cm]", 14, 100.0),
+        ("hand", "hand [cm]", 11, 100.0),
+        ("chest_breadth", "chest breadth [cm]", 14.5, 100.0),
+        ("chest_depth", "chest depth [cm]", 13.5, 100.0),
+        ("waist_circumference", "waist tape [cm]", 13, 100.0),
+    )
+
+
+@dataclass(frozen=True)
+class MyState:
+    """Controls, readings [m, kg], expected measures (mean and SD) given the readings and without any, and the `Standing`."""
+
+    values: dict
+    measured: dict
+    expected: dict
+    everybody: dict
+    found: Standing
+
+    @property
+    def at(self):
+        """Place of the grip among `GRIPS`, a whole number."""
+        return GRIPS.index(self.values["grip"])
+
+    def of(self, name):
+        """An answer at this grip, the ends of both bands, and all of everybody, in the unit that is shown."""
+        factor, k = FACTORS[ASKED.index(name)], self.at
+        bands = (
+            factor * np.array([band.low[k], band.high[k]])
+            for band in (self.found.people[name], self.found.unknown[name])
+        )
+        return factor * float(self.found.value[name][k]), *bands, factor * self.found.everybody[name][:, k]
+
+
+class MyLifterPanel(Panel):
+    """Tape readings, a pull, a grip and what is wanted of it.
+
+    Parameters
+    ----------
+    pull : str
+        One of the pulls that can be held at these grips.
+    sex : "men" or "women"
+    **measured : float
+        Readings at the start, by the names of `Lifter`'s fields. [m], mass [kg]
+    """
+
+    page = Sheet(
+        4.0,
+        {
+            "measures": [0.012, 0.1, 0.26, 0.8],
+            "answers": [0.315, 0.03, 0.405, 0.87],
+            "best": [0.765, 0.1, 0.225, 0.8],
+        },
+    )
+    projected = Sheet(PROJECTED_HEIGHT, {"answers": [0.012, 0.02, 0.575, 0.83], "best": [0.635, 0.14, 0.355, 0.7]})
+    phone = Sheet.phone(700, {"answers": [8, 418, 290, 252], "best": [8, 258, 290, 126], "measures": [8, 26, 290, 194]})
+
+    def __init__(self, pull="front pulldown", sex="women", **measured):
+        figure = self.make_figure()
+        self.sex, self.pull_choice = dropdown("Sex", SEXES, sex, 9), dropdown("Pull", PULLS, pull, 15.5)
+        self.criterion = dropdown("Best means", CRITERIA, next(iter(CRITERIA)), 18)
+        self.boxes = AllBoxes(measured)
+        low, high = GRIPS[0], GRIPS[-1]
+        self.sliders = {
+            "grip": slider(
+                "Grip [× biacromial]",
+                1.5,
+                low,
+                high,
+                GRIPS[1] - low,
+                stops={"1 ×": 1, "1.5 ×": 1.5, "2 ×": 2},
+                main=True,
+            )
+        }
+        first, more = list(self.boxes.values())[:3], list(self.boxes.values())[3:]
+        rows = [
+            w.HBox([*self.sliders.values()]),
+            w.HBox([self.sex, *first, self.pull_choice, self.criterion], layout=WRAP),
+        ]
+        super().__init__("my-lifter-panel", figure, rows, {"More tape readings": [w.HBox(more, layout=WRAP)]})
+        self.follow(*self.sliders.values(), self.sex, self.pull_choice, self.criterion, *self.boxes.values())
+
+    def make_views(self, figure):
+        """Strips of measures where there is room, strips of answers, and the best grips."""
+        has = "measures" in self.sheet.places
+        self.measures = MeasureStrips(self.sheet.axes(figure, "measures"), len(ROWS)) if has else None
+        self.answers = AnswerStrips(self.sheet.axes(figure, "answers"), NAMES)
+        self.best = BestGrips(self.sheet.axes(figure, "best"), GRIPS)
+        self.ghosts = tuple(filter(None, (self.measures, self.answers, self.best)))
+
+    def read(self):
+        measured, _ = self.boxes.read(self.sex.value)
+        return self._state(self._values(), measured)
+
+    def _values(self):
+        grips = np.array(GRIPS)
+        grip = float(grips[np.abs(grips - self.sliders["grip"].place).argmin()])
+        return {"sex": self.sex.value, "pull": self.pull_choice.value, "criterion": self.criterion.value, "grip": grip}
+
+    @staticmethod
+    def _state(values, measured):
+        sex = values["sex"]
+        found = standing(sex, measured, pulls[values["pull"]])
+        return MyState(values, measured, expected_measures(sex, **measured), expected_measures(sex), found)
+
+    def draw(self, state):
+        if self.measures:
+            places, spreads, texts = zip(*(_measure_row(state, *row) for row in ROWS), strict=True)
+            self.measures.show(places, spreads, texts)
+        values, people, unknown, crowd = zip(*(state.of(name) for name in ASKED), strict=True)
+        everybody = [band_of(one) for one in crowd]
+        texts = [self._answer_words(k, state) for k in range(len(ASKED))]
+        self.answers.show(values, people, unknown, everybody, [_ends(state, k) for k in range(len(ASKED))], texts)
+        self.best.show(*state.found.best_for(CRITERIA[state.values["criterion"]]), state.values["grip"])
+
+    def _answer_words(self, k, state):
+        value, _, _, crowd = state.of(ASKED[k])
+        place = "" if self.on_projector else f"; {_below(value, crowd)} in 100 have less"
+        return f"{NAMES[k]} {value:.0f}{UNITS[k]}{place}"
+
+    def set_up(self, state):
+        v = state.values
+        read = [f"{dict(_words())[name]} {_shown(name, value)}" for name, value in state.measured.items()]
+        return f"{v['pull'].capitalize()}, grip {v['grip']:.2f} ×, {v['sex']}, {', '.join(read) or 'nothing measured'}, best means {v['criterion']}"
+
+    def verdict(self, state):
+        name = CRITERIA[state.values["criterion"]]
+        k = ASKED.index(name)
+        value, (a, b), (c, d), _ = state.of(name)
+        return (
+            f"{NAMES[k].capitalize()} at {state.values['grip']:.2f} ×: {value:.0f}{UNITS[k]}. People with these measures: {a:.0f} to {b:.0f}; not known: {c:.0f} to {d:.0f}. "
+            + self._best_words(name, FACTORS[k] * state.found.value[name], state)
+        )
+
+    @staticmethod
+    def _best_words(name, values, state):
+        """For whom, and how surely, the best grip is the best; ``values`` (grip,) as they are shown."""
+        if np.ptp(values) < HARDLY:
+            return f"From {GRIPS[0]:g} to {GRIPS[-1]:g} × it hardly changes."
+        shares, own = state.found.best_for(name)
+        sure, likes = state.found.sure[name], round(100 * shares[GRIPS.index(own)])
+        return f"{own:g} × is best for this person: in {sure} of {DRAWS} draws of what is not known, and for {likes} in 100 {state.values['sex']}."
+
+    def small(self, state):
+        return (
+            f"Bands hold 9 of 10: of {PEOPLE} drawn people with these measures, and of {DRAWS} draws of what is not known, so "
+            f"their ends are rough. {EVERYBODY} {state.values['sex']} of the survey stand for everybody: a count is off by up to 10. "
+            f"Shares are at half the largest load, torque at the pull's own load. Grips whose bands overlap cannot be told apart; ties go to the narrower one. {CAUTION}"
+        )
+
+    def brief(self, state):
+        return f"Bands hold 9 of 10; their ends are rough. {CAUTION}"
+
+    def compare(self, state, kept):
+        k = ASKED.index(CRITERIA[state.values["criterion"]])
+        now, was = state.of(ASKED[k]), kept.of(ASKED[k])
+        apart = max(now[2][0], was[2][0]) > min(now[2][1], was[2][1])
+        return (
+            f"{NAMES[k].capitalize()}: {now[0]:.0f}{UNITS[k]} against {was[0]:.0f}{UNITS[k]} in the kept one ({kept.values['grip']:.2f} ×). "
+            f"The bands of what is not known {'lie apart' if apart else 'overlap'}."
+        )
+
+    def table(self, state):
+        columns = {"grip [x biacromial]": np.array(GRIPS)}
+        for name, words, unit, factor in zip(ASKED, NAMES, UNITS, FACTORS, strict=True):
+            found = state.found
+            columns[f"{words} [{unit.strip()}]"] = factor * found.value[name]
+            for who, band in (("people", found.people[name]), ("not known", found.unknown[name])):
+                columns |= {
+                    f"{words} {who} 5th [{unit.strip()}]": factor * band.low,
+                    f"{words} {who} 95th [{unit.strip()}]": factor * band.high,
+                }
+            columns[f"{CRITERION_OF[name]}: best for [in 100]"] = 100 * found.best_for(name)[0]
+        return number_rows(columns)
+
+    def setup(self, state):
+        return values_text(self.name, state.values | {name: state.measured.get(name, 0.0) for name in MEASURES})
+
+    def checked(self, content):
+        choices = {"sex": SEXES, "pull": PULLS, "criterion": tuple(CRITERIA), "grip": (GRIPS[0], GRIPS[-1])}
+        values = read_values(self.name, content, choices | dict.fromkeys(MEASURES, (0.0, 500.0)))
+        if values["grip"] not in GRIPS:
+            raise InputError(
+                "grip", f"grip = {values['grip']:g}: choose one of {', '.join(f'{grip:g}' for grip in GRIPS)}"
+            )
+        measured = {name: values[name] for name in MEASURES if values[name]}
+        Lifter.from_measures(values["sex"], **measured)
+        return {name: values[name] for name in choices}, measured
+
+    def put(self, checked):
+        values, measured = checked
+        self.sex.value, self.pull_choice.value = values["sex"], values["pull"]
+        self.criterion.value, self.sliders["grip"].value = values["criterion"], values["grip"]
+        self.boxes.put(measured)
+
+
+CRITERION_OF = {name: words for words, name in CRITERIA.items()}
+
+
+def _words():
+    return [(name, box_words.partition(" [")[0]) for name, box_words, _, _ in AllBoxes.SHOWN]
+
+
+def _shown(name, value):
+    return f"{value:.0f} kg" if name == "mass" else f"{100 * value:.1f} cm"
+
+
+def _below(value, crowd):
+    """How many of 100 in the ``crowd`` have less."""
+    return round(100 * float(np.mean(crowd < value)))
+
+
+def _measure_row(state, name, words):
+    """Place and spread of a measure in everybody's standard deviations, and its words."""
+    (mean, sd), (here, left) = state.everybody[name], state.expected[name]
+    give = "" if name in state.measured else f" ± {_shown(name, left).split()[0]}"
+    place = f"{percentile(here, mean, sd):.0f} in 100 have less"
+    text = f"{words} {_shown(name, here).replace(' ', give + ' ')}"
+    alone = name in state.measured
+    return (
+        (here - mean) / sd,
+        0.0 if alone else left / sd,
+        f"{text}; {place if alone else f'SD of all {_shown(name, sd)}'}",
+    )
+
+
+def _ends(state, k):
+    """Ends of the scale of one answer: from nothing to what holds everybody and every band at every grip."""
+    name, found = ASKED[k], state.found
+    highest = max(np.nanmax(one) for one in (found.everybody[name], found.people[name].high, found.unknown[name].high))
+    return 0.0, max(FACTORS[k] * float(highest), 1e-3)
