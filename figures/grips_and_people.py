@@ -12,7 +12,7 @@ TRIAL = {
     1.5: (80.0, 7.1),
     2.0: (77.3, 6.3),
 }  # kg, SD; 15 men, J Strength Cond Res 2014;28(4):1135-1142
-STANDING = sm.spread.standing("men", {}, sm.pulls["front pulldown"])
+STANDING = sm.spread.standing(sm.pulls["front pulldown"], "men")
 CROWD = {
     grip: STANDING.everybody["whole_rep_load_kg"][:, sm.spread.GRIPS.index(grip)] for grip in TRIAL
 }  # kg, men of the survey

@@ -1,10 +1,9 @@
 """``python -m shoulder_model handout``: chapters, all of them or some, as pages to read and as slides; a work sheet."""
 
 import argparse
-import multiprocessing
+import json
 import os
 import sys
-from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
@@ -13,6 +12,7 @@ from ..checkout import HOME, chapter_path, chapters
 from ..draw.look import projector
 from ..inputs import choice
 from ..lesson import Live, read_chapter
+from ..processes import processes
 from . import panel_command
 from .folder_page import folder_page
 from .moving import recorded_panels
@@ -104,7 +104,7 @@ def for_projector(chapter, path):
     last = [section.title for section in chapter.sections if any(isinstance(one, Live) for one in section.blocks)][-1]
     with projector():
         again = read_chapter(path, last)
-        if _set_ups(again) != _set_ups(chapter):
+        if set_ups(again) != set_ups(chapter):
             return read_chapter(path)
     large = dict(zip(map(id, panels), _panels(again), strict=True))
 
@@ -119,9 +119,13 @@ def _panels(chapter):
     return [block.panel for section in chapter.sections for block in section.blocks if isinstance(block, Live)]
 
 
-def _set_ups(chapter):
-    """How its panels stand, in text; the words differ, since a projector's small print is brief."""
-    return [panel.setup(panel.state) for panel in _panels(chapter)]
+def set_ups(chapter):
+    """How the panels of a ``chapter`` (`lesson.Chapter`) stand, a list of dict; not their bands, which a projector starts without."""
+
+    def without_bands(parts):
+        return {name: value for name, value in parts.items() if name != "bands"}
+
+    return [json.loads(panel.setup(panel.state), object_hook=without_bands) for panel in _panels(chapter)]
 
 
 def _written(stem, html, wanted):
@@ -213,8 +217,7 @@ def _all_made(names, wanted, home):
     if len(names) < 2:
         return [make_chapter(name, wanted, home) for name in names]
     slow_first = sorted(names, key=lambda name: SLOW_FIRST.index(name) if name in SLOW_FIRST else len(SLOW_FIRST))
-    context, workers = multiprocessing.get_context("spawn"), min(PROCESSES, os.cpu_count() or 1)
-    with ProcessPoolExecutor(workers, context) as pool:
+    with processes(min(PROCESSES, os.cpu_count() or 1)) as pool:
         lines = dict(
             zip(slow_first, pool.map(partial(make_chapter, wanted=wanted, home=home), slow_first), strict=True)
         )

@@ -1,16 +1,14 @@
 """A whole set of homework in a folder: sheets, keys, tables, the assignment's file; big classes by two processes."""
 
-import multiprocessing
 import os
 import re
-import threading
 import unicodedata
-from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 
 from ..document.html import document_html
+from ..processes import processes
 from ..tables import BOM, table_text
 from ..words import counted
 from .assignment_file import assignment_text, plain_item
@@ -86,22 +84,8 @@ def _all_made(assignment, folder, wanted):
     if len(places) <= FEW:
         yield from map(make, chunks)
         return
-    context, workers = multiprocessing.get_context("spawn"), min(PROCESSES, os.cpu_count() or 1)
-    pool = ProcessPoolExecutor(workers, context, initializer=_end_with_parent)
-    try:
+    with processes(min(PROCESSES, os.cpu_count() or 1)) as pool:
         yield from pool.map(make, chunks)
-    finally:
-        pool.shutdown(cancel_futures=True)
-
-
-def _end_with_parent():
-    """See to it that a process does not outlive the one that started it, however that one ends."""
-
-    def wait():
-        multiprocessing.parent_process().join()
-        os._exit(1)
-
-    threading.Thread(target=wait, daemon=True).start()
 
 
 def _students(assignment, folder, wanted, places):

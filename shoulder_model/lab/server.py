@@ -3,16 +3,18 @@
 Its token is random, stays in this process, and stands in the address line. Only errors are logged.
 """
 
+import asyncio
 import secrets
 import signal
 
 from jupyter_client.kernelspec import KernelSpecManager
 from jupyter_server.serverapp import ServerApp
-from jupyter_server.services.kernels.kernelmanager import ServerKernelManager
+from jupyter_server.services.kernels.kernelmanager import AsyncMappingKernelManager, ServerKernelManager
 from jupyterlab.labapp import LabApp
 
 ENABLED = {"jupyterlab": True, "jupyter_lsp": True, "jupyter_server_terminals": True}
 SIGNALS = {signal.SIGINT, signal.SIGTERM}
+GRACE = 1.0  # seconds in which a kernel that has just finished can say so
 
 
 class OwnKernel(KernelSpecManager):
@@ -20,6 +22,18 @@ class OwnKernel(KernelSpecManager):
 
     def _kernel_dirs_default(self):
         return []  # what is left is ipykernel's own
+
+
+class OwnKernels(AsyncMappingKernelManager):
+    """All kernels; before one is stopped, word that it is idle may still arrive (the server listens no longer after that)."""
+
+    async def _async_shutdown_kernel(self, kernel_id, now=False, restart=False):
+        end = asyncio.get_running_loop().time() + GRACE
+        while self.get_kernel(kernel_id).execution_state != "idle" and asyncio.get_running_loop().time() < end:
+            await asyncio.sleep(0.02)
+        return await super()._async_shutdown_kernel(kernel_id, now=now, restart=restart)
+
+    shutdown_kernel = _async_shutdown_kernel
 
 
 class OwnManager(ServerKernelManager):
@@ -83,6 +97,7 @@ def serve(line):
     own = [
         f"--IdentityProvider.token={secrets.token_hex(24)}",  # a list in memory: no other process sees it
         f"--ServerApp.kernel_spec_manager_class={OwnKernel.__module__}.{OwnKernel.__name__}",
+        f"--ServerApp.kernel_manager_class={OwnKernels.__module__}.{OwnKernels.__name__}",
         f"--MappingKernelManager.kernel_manager_class={OwnManager.__module__}.{OwnManager.__name__}",
     ]
     Workbook.launch_instance(argv=[*line, *own])

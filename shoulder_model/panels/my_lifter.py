@@ -139,7 +139,7 @@ class MyLifterPanel(Panel):
     @staticmethod
     def _state(values, measured):
         sex = values["sex"]
-        found = standing(sex, measured, pulls[values["pull"]])
+        found = standing(pulls[values["pull"]], sex, **measured)
         return MyState(values, measured, expected_measures(sex, **measured), expected_measures(sex), found)
 
     def draw(self, state):

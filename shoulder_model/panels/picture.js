@@ -165,6 +165,7 @@ function render({ model, el }) {
     ahead.clear(); // they were steps from another place
     for (const [place, attributes] of message.moves) Object.assign(told[place], attributes);
     at = message.at;
+    el.dataset.at = JSON.stringify(at);
     showTold(message.moves.map(([place]) => place));
     awaitBands(STILL);
     if (!message.said) return;

@@ -66,10 +66,14 @@ function render({ model, el }) {
     model.set("value", onStep(value));
     model.save_changes();
     show();
+  }
+
+  function moved() {
+    show();
     tell();
   }
 
-  // Tell the panel's picture where the slider stands, and which steps may come next: the same way again first.
+  // Tell the panel's picture where the slider stands, whoever moved it, and which steps may come next: the same way again first.
   let last = at("value"), way = 1;
   function tell() {
     const value = at("value"), step = at("step");
@@ -124,12 +128,14 @@ function render({ model, el }) {
   show();
   const moveHome = () => { home = at("start"); };
   model.on("change:start", moveHome);
-  model.on("change:value change:also", show);
+  model.on("change:value", moved);
+  model.on("change:also", show);
   model.on("change:min change:max change:step change:stops", ends);
   return () => {
     halt();
     model.off("change:start", moveHome);
-    model.off("change:value change:also", show);
+    model.off("change:value", moved);
+    model.off("change:also", show);
     model.off("change:min change:max change:step change:stops", ends);
   };
 }

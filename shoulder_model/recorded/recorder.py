@@ -1,14 +1,13 @@
 """Walks the states of a real panel, and keeps what it shows and says in each, for a wide page and for a narrow one."""
 
-import multiprocessing
 import os
-from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
 from functools import lru_cache, partial
 
 import numpy as np
 
 from ..inputs import InputError
+from ..processes import processes
 from .grids import Grid
 from .packing import Table
 
@@ -85,14 +84,13 @@ def _pieces(grid):
     return [piece.ravel() for piece in np.array_split(turns, min(PIECES, len(turns), 1 + grid.size // LEAST))]
 
 
-def _walked(walker, pieces, processes):
+def _walked(walker, pieces, workers):
     """Tables and number of rows of each piece, in order."""
-    if min(processes, os.cpu_count() or 1) < 2:
+    if min(workers, os.cpu_count() or 1) < 2:
         for piece in pieces:
             yield walker.walk(piece), len(piece)
         return
-    context = multiprocessing.get_context("spawn")
-    with ProcessPoolExecutor(processes, context) as pool:
+    with processes(workers) as pool:
         some = pool.map(partial(_walk, walker.set_up, walker.grid.finer), pieces)
         yield from zip(some, map(len, pieces), strict=True)
 

@@ -13,6 +13,7 @@ from ..mechanics.pull import a_pull
 from ..muscles import expected_strength
 from ..people import Lifter, draw_lifters
 from ..repetition import ManyReps, options_of
+from ..repetition.rep_and_sweep import one_value_each
 from .answers import BEST, COACH, best_of
 from .bands import band_of
 from .drawn import as_tabled, drawn_inputs
@@ -21,11 +22,8 @@ from .people import drawn_strength
 GRIPS = (1.0, 1.25, 1.5, 1.75, 2.0)  # over shoulder breadth
 ASKED = ("lat_share", "mid_back_share", "whole_rep_load_kg", "most_shoulder_torque")
 POINTS = 11  # along each rep
-PEOPLE, DRAWS, EVERYBODY = (
-    60,
-    20,
-    100,
-)  # who share the measures; draws of what is not known; of whom no measure is known
+PEOPLE, DRAWS = 60, 20  # who share the measures; draws of what is not known
+EVERYBODY = 100  # of whom no measure is known
 SEED = 8
 
 
@@ -85,16 +83,16 @@ def _standing(sex, measured, pull):
 
 
 @checked_call
-def standing(sex, measured, pull):
+def standing(pull, sex, **measured):
     """Where the person with some measures stands, over `GRIPS`.
 
     Parameters
     ----------
-    sex : "men" or "women"
-    measured : dict
-        Tape readings by the names of `Lifter`'s fields. [m], mass [kg]
     pull : mechanics.Pull
         Its grip is not looked at.
+    sex : "men" or "women"
+    **measured
+        Tape readings by the names of `Lifter`'s fields. [m], mass [kg]
 
     Returns
     -------
@@ -104,6 +102,8 @@ def standing(sex, measured, pull):
     Raises
     ------
     InputError
-        Another sex, measures that cannot belong to one person, what is no pull.
+        Another sex, measures that cannot belong to one person, what is no pull or several in one.
     """
-    return _standing(sex, tuple(sorted(measured.items())), a_pull(pull).change(grip_ratio=1.5))
+    one_value_each(a_pull(pull))
+    Lifter.from_measures(sex, **measured)
+    return _standing(sex, tuple(sorted(measured.items())), pull.change(grip_ratio=1.5))

@@ -1,14 +1,7 @@
 """Who works: this process, more of them, threads, or a cluster; results come back in the order of the jobs."""
 
-import os
-import signal
-import threading
 from collections import deque
-from concurrent.futures import ProcessPoolExecutor
-from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
-from multiprocessing import get_context, parent_process
-from multiprocessing.connection import wait
 
 from ..inputs import Allowed, InputError, whole
 
@@ -37,27 +30,18 @@ def workers_of(workers, executor=None):
     if executor is not None:
         yield _given(executor)
     elif workers > 1:
-        with ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=_end_with_parent) as works:
-            try:
+        from ..processes import Ended, processes  # not at the top: where Python runs in a page there are none
+
+        try:
+            with processes(workers) as works:
                 yield works, AHEAD * workers
-            except BrokenProcessPool:
-                raise InputError(
-                    "workers",
-                    f"workers = {workers}: a process ended. In a script, put the call below: if __name__ == '__main__':",
-                ) from None
+        except Ended:
+            raise InputError(
+                "workers",
+                f"workers = {workers}: a process ended. In a script, put the call below: if __name__ == '__main__':",
+            ) from None
     else:
         yield None, 1
-
-
-def _end_with_parent():
-    """A worker whose parent was killed ends too; nobody would give it a job any more. Ctrl+C is the parent's to answer."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
-
-    def watch():
-        wait([parent_process().sentinel])
-        os._exit(1)
-
-    threading.Thread(target=watch, daemon=True).start()
 
 
 def _given(executor):

@@ -43,6 +43,7 @@ HOMES = (  # chapters with a panel, a kind each
     "09_reading_the_evidence",
     "10_from_numbers_to_a_session",
 )
+SLIDERS = "all => all.map(one => [one.getAttribute('aria-label'), Number(one.querySelector('.range').value)])"
 OUTSIDE = """root => {
   const view = document.querySelector('.jp-WindowedPanel-outer').getBoundingClientRect();
   const parts = root.querySelectorAll('.pull-panel :is(button, input, select, label, .verdict, .small, .bands, .layers, .layers text)');
@@ -308,6 +309,11 @@ class PanelPage:
         """The sentence above the picture."""
         return self.root.locator(".verdict").inner_text()
 
+    @property
+    def above(self):
+        """That sentence, and the one about the bands."""
+        return f"{self.verdict} {self.root.locator('.pull-picture .bands').inner_text()}".strip()
+
     def off_screen(self):
         """Parts of the panel that do not stand on the screen with the rest, once it is scrolled to, by their words."""
         for _ in range(5):  # pictures further up may still be coming in
@@ -341,13 +347,20 @@ class PanelPage:
         """Wait until ``done(self)`` holds."""
         wait(lambda: done(self), what)
 
+    @property
+    def behind(self):
+        """Whether a slider stands where the kernel's answer has not come yet."""
+        shown = json.loads(self.root.locator(".pull-picture").first.get_attribute("data-at") or "{}")
+        stand = dict(self.root.locator(".pull-slider").evaluate_all(SLIDERS))
+        return any(stand[name] != value for name, value in shown.items() if name in stand)
+
     def at_rest(self):
-        """The panel, once its picture has not changed for half a second and its bands are there."""
+        """The panel, once it answers for where its sliders stand, has not changed for half a second and has its bands."""
         seen, since = self.picture, time.monotonic()
         end = since + PATIENCE
         while time.monotonic() - since < 0.5:
             assert time.monotonic() < end, "the picture never came to rest"
             time.sleep(0.05)
-            if (now := self.picture) != seen or self.bands_awaited:
+            if (now := self.picture) != seen or self.behind or self.bands_awaited:
                 seen, since = now, time.monotonic()
         return self

@@ -102,7 +102,7 @@ def test_one_line_tells_a_screen_reader_when_a_move_has_settled(small):
     for _ in range(6):
         panel.page.keyboard.press("ArrowLeft")
     panel.at_rest()
-    panel.becomes(lambda p: heard.text_content() == p.verdict, "the line to say what stands above the picture")
+    panel.becomes(lambda p: heard.text_content() == p.above, "the line to say what stands above the picture")
     assert heard.evaluate("one => one.kept") and panel.page.evaluate("() => window.told") <= 2
     assert panel.root.get_by_role("status").count() == 2  # the guess's and the panel's
 

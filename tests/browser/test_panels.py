@@ -127,7 +127,7 @@ def test_save_everything_and_open_the_set_up_again(panel, tmp_path):
         assert content.startswith(start) and len(content) > 200, kind
         assert caught.value.suggested_filename.endswith(f"panel.{kind.lower()}")
     (saved,) = tmp_path.glob("*.json")
-    words = panel.words
+    words = panel.at_rest().words
     move_away(panel, words)
     panel.root.locator('input[type="file"]').last.set_input_files(saved)
     panel.becomes(lambda p: p.words == words, "the saved set-up to come back")

@@ -11,7 +11,7 @@ import shoulder_model as sm
 
 HOME = Path(sm.__file__).parent
 GROUND = (
-    "axes", "blocks", "checkout", "given_file", "in_page", "inputs", "json_file", "printed", "tables", "table_file", "toml_file", "sources", "words",
+    "axes", "blocks", "checkout", "given_file", "in_page", "inputs", "json_file", "printed", "processes", "tables", "table_file", "toml_file", "sources", "words",
 )  # fmt: skip
 PEOPLE = (*GROUND, "people")
 MECHANICS = (*PEOPLE, "mechanics")
@@ -27,6 +27,7 @@ ALLOWED = {  # room -> what it may import beside itself
     "tables": (),
     "given_file": ("inputs",),
     "printed": (),
+    "processes": (),
     "json_file": ("given_file", "inputs"),
     "table_file": ("given_file", "inputs", "tables"),
     "toml_file": ("given_file", "inputs"),

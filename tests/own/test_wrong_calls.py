@@ -25,7 +25,7 @@ RESULTS = {  # what functions give; nobody has to make one
     "Balance", "Band", "Body", "Candidate", "Comparison", "Effect", "FittedPull", "GirdlePosture", "Grade", "HandPath", "HeldWeight",
     "InputError", "JointTorques", "JointTurns", "LargestLoad", "LeastEffort", "Line", "Load", "LoadCases", "LoadSpan",
     "MuscleGeometry", "NextBlock", "NoWeek", "Plan", "Posture", "Programme", "Question", "RepMechanics", "Row", "Rules",
-    "Drawn", "ManyReps", "Matter", "Matters", "Share", "Shares", "Spread", "UncertainInput", "Start", "Summary", "Survey", "Target", "TorquePolygon", "Verdict", "WaistBand", "Week",
+    "Drawn", "ManyReps", "Matter", "Matters", "Share", "Shares", "Spread", "Standing", "UncertainInput", "Start", "Summary", "Survey", "Target", "TorquePolygon", "Verdict", "WaistBand", "Week",
 }  # fmt: skip
 OF_THE_MODEL = {  # between the model's own parts: arrays and records that another function made
     "arm_at", "arm_weights", "balance_tables", "counts_words", "elbow_torque", "forearm_turn", "girdle_paths", "girdle_torque",

@@ -2,7 +2,7 @@
 
 import re
 
-from shoulder_model.handout.command import for_projector
+from shoulder_model.handout.command import for_projector, set_ups
 from shoulder_model.lesson import Ask, Fold, Live
 
 from .conftest import HOME
@@ -63,5 +63,6 @@ def test_panels_are_made_again_for_a_projector_and_say_the_same(chapter):
     ]
     panels = [(one.panel, other.panel) for one, other in pairs if isinstance(one, Live)]
     assert panels and all(one is other for one, other in pairs if not isinstance(one, Live))
+    assert set_ups(chapter) == set_ups(large)
     for one, other in panels:
-        assert one.setup(one.state) == other.setup(other.state) and other.stage.width < one.stage.width
+        assert other.stage.width < one.stage.width and one.bands.is_on and not other.bands.is_on

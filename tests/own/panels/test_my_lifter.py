@@ -22,7 +22,7 @@ def panel():
 
 def test_the_bands_are_those_of_sweeps():
     """The same loads from the public calls, in one sweep each."""
-    pull, found = sm.pulls["front pulldown"], standing("men", MEASURED, sm.pulls["front pulldown"])
+    pull, found = sm.pulls["front pulldown"], standing(sm.pulls["front pulldown"], "men", **MEASURED)
     crowd = sm.draw_lifters(60, "men", SEED, **MEASURED)
     swept = sm.sweep(crowd, pull, points=11, grip_ratio=list(GRIPS), strength=sm.spread.drawn_strength(crowd, SEED))
     first = first_counted(11)
@@ -55,7 +55,7 @@ def test_a_reading_narrows_what_is_expected_and_keeps_what_is_not_known(panel):
 
 @pytest.mark.parametrize("name", ASKED)
 def test_each_of_everybody_has_one_best_grip(name):
-    shares, own = standing("women", {}, sm.pulls["front pulldown"]).best_for(name)
+    shares, own = standing(sm.pulls["front pulldown"], "women").best_for(name)
     assert shares.sum() == pytest.approx(1.0) and own in GRIPS
     assert np.allclose(shares * EVERYBODY, np.round(shares * EVERYBODY))
 

@@ -73,7 +73,7 @@ def test_the_first_evening_has_new_questions_and_nothing_weak(desk):
     tiles = {tile["what"]: tile for tile in view["tiles"]}
     assert tiles["today"]["more"] == "6 new" and not tiles["today"]["off"]
     assert tiles["wrong"]["off"] and not tiles["progress"]["off"] and not tiles["exam"]["off"]
-    assert len(view["choosers"][0]["options"]) == 13 and len(view["choosers"][1]["options"]) == 49
+    assert len(view["choosers"][0]["options"]) == 14 and len(view["choosers"][1]["options"]) == 53
 
 
 def test_a_set_from_first_to_last(desk):

@@ -137,7 +137,8 @@ def test_what_is_finished_outlives_an_interruption(tmp_path, keep, monkeypatch):
 
 
 PROGRAM = """
-import sys
+import signal, sys
+signal.signal(signal.SIGINT, signal.default_int_handler)  # what runs the tests may have been started without it
 from shoulder_model.spread import kept
 kept.EVERY = 0.0
 from tests.own.spread.test_study import FEW, study
