@@ -112,38 +112,47 @@ class AnswerStrips:
             Rectangle((0, 0), 0, 0, facecolor=face, edgecolor=edge, lw=1.2, zorder=3, animated=True)
         )
 
-    def show(self, values, people, unknown, everybody, ends, texts):
-        """Move the rows; each answer in its own unit.
+    def show(self, values, everybody, most, texts):
+        """Move the rows, without bands; each answer in its own unit.
 
         Parameters
         ----------
         values : sequence of float
-        people, unknown, everybody, ends : sequence of (low, high)
-            Bands, and the ends of each row's scale.
+        everybody : sequence of (low, high)
+        most : sequence of float
+            The end of each row's scale, which begins with 0.
         texts : sequence of str
         """
-        for row, (low, high) in enumerate(ends):
-
-            def place(value, low=low, width=high - low):
-                return np.clip((np.asarray(value) - low) / width, 0.0, 1.0)
-
+        self.most = most
+        none = np.full((len(most), 2), np.nan)
+        self.show_bands(none, none)
+        for row in range(len(most)):
             if not self.brief:
-                self.everybody[row].set_data(place(everybody[row]), [row + 0.42] * 2)
-            self._bands(row, place, (people[row], unknown[row]))
-            self.dots[row].set_data([place(values[row])] * 2, [row - 0.2, row + 0.37])
+                self.everybody[row].set_data(self._place(row, everybody[row]), [row + 0.42] * 2)
+            self.dots[row].set_data([self._place(row, values[row])] * 2, [row - 0.2, row + 0.37])
             self.words[row].set_text(texts[row])
 
-    def _bands(self, row, place, bands):
-        """Both strips of a row with their ends in numbers, where there is room for these."""
-        strips = (self.people[row], self.unknown[row])
-        for strip, band, top, words in zip(strips, bands, (-0.2, 0.08), self.ends[row], strict=True):
-            left, right = place(band)
-            strip.set_bounds(left, row + top, right - left, 2 * HALF)
-            inside = right < 0.78
-            words.set_horizontalalignment("left" if inside else "right")
-            words.set_position((right + 0.015 if inside else left - 0.015, row + top + HALF))
-            words.set_text("" if self.brief else f"{band[0]:.0f} to {band[1]:.0f}")
-        self.hatching[row].set_data(*_strokes(place(bands[1]), row + 0.08))
+    def _place(self, row, value):
+        return np.clip(np.asarray(value) / self.most[row], 0.0, 1.0)
+
+    def show_bands(self, people, unknown):
+        """Both strips of each row with their ends in numbers, where there is room for these.
+
+        Parameters
+        ----------
+        people, unknown : array_like, shape (row, 2)
+            In each answer's unit; NaN where there is no band.
+        """
+        for row, bands in enumerate(zip(people, unknown, strict=True)):
+            strips = (self.people[row], self.unknown[row])
+            for strip, band, top, words in zip(strips, bands, (-0.2, 0.08), self.ends[row], strict=True):
+                left, right = np.nan_to_num(self._place(row, band))
+                strip.set_bounds(left, row + top, right - left, 2 * HALF)
+                inside = right < 0.78
+                words.set_horizontalalignment("left" if inside else "right")
+                words.set_position((right + 0.015 if inside else left - 0.015, row + top + HALF))
+                words.set_text("" if self.brief or np.isnan(band).any() else f"{band[0]:.0f} to {band[1]:.0f}")
+            self.hatching[row].set_data(*_strokes(np.nan_to_num(self._place(row, bands[1])), row + 0.08))
 
     def keep(self):
         """Leave the values as dotted strokes."""

@@ -48,9 +48,9 @@ def some_of(crowd, rows):
 class Question:
     """What bands are asked for.
 
-    ``key`` (hashable) is the same for the same question. ``answer(who, drawn)`` gives an array (...) for one person, (n, ...) for a
+    ``key`` (hashable) is the same for the same question, also where another choice of the panel differs. ``answer(who, drawn)`` gives an array (...) for one person, (n, ...) for a
     crowd, in one unit. ``crowd(rows)`` gives people of a slice, or is None where they are not asked. ``people`` and ``draws`` say
-    how many of them are asked, and of draws of what is not known.
+    how many of them are asked, and of draws of what is not known, which have a ``seed``.
     """
 
     key: tuple
@@ -59,6 +59,7 @@ class Question:
     crowd: Callable | None
     people: int = PEOPLE
     draws: int = DRAWS
+    seed: int = SEED
 
 
 class Answers:
@@ -69,11 +70,13 @@ class Answers:
         self._lock, self._work = Lock(), self._steps()
 
     def go_on(self, seconds=inf):
-        """Work for about so many ``seconds``; whether all is there."""
+        """Work for about so many ``seconds``, at least a bit; whether all is there."""
         until = monotonic() + seconds
         with self._lock:
-            while not self.is_done and monotonic() < until:
+            while not self.is_done:
                 self.is_done = next(self._work, True)
+                if monotonic() >= until:
+                    break
         return self.is_done
 
     def _steps(self):
@@ -87,7 +90,7 @@ class Answers:
             self.people = np.concatenate(parts)
         if asked.draws:
             parts = []
-            for drawn in drawn_inputs(asked.draws, SEED):
+            for drawn in drawn_inputs(asked.draws, asked.seed):
                 parts.append(self._tried(lambda drawn=drawn: asked.answer(asked.person, drawn)))
                 yield False
             self.unknown = np.stack(parts)
@@ -192,6 +195,11 @@ class Bands:
         if len(self.found) > KEPT:
             self.found.popitem(last=False)
         return found
+
+    def ready(self, states):
+        """`Answers` for all of some panel's ``states`` that were worked out before; None where one was not."""
+        found = [self.found.get(self.ask(state).key) for state in states]
+        return found if all(one is not None and one.is_done for one in found) else None
 
     def worked_out(self, states, seconds=inf):
         """`Answers` for all of some panel's ``states``, or None where that takes more than ``seconds``."""

@@ -1,6 +1,7 @@
 """The panel "my lifter": what a few tape readings tell of one person, and how far each answer spreads."""
 
 from dataclasses import dataclass
+from math import inf
 
 import ipywidgets as w
 import numpy as np
@@ -8,10 +9,13 @@ import numpy as np
 from ..draw.standing_view import AnswerStrips, BestGrips, MeasureStrips
 from ..inputs import InputError
 from ..mechanics import pulls
+from ..muscles import expected_strength
 from ..people import SEXES, Lifter, expected_measures, percentile
-from ..spread import GRIPS, Standing, band_of, standing
-from ..spread.by_grip import ASKED, DRAWS, EVERYBODY, PEOPLE
+from ..spread import GRIPS, Standing, band_of
+from ..spread.by_grip import ASKED, DRAWS, EVERYBODY, PEOPLE, SEED, over_grips, people_alike, standing_at_first
 from ..tables import number_rows
+from .band_words import among, band_words
+from .bands import Question, Who, some_of
 from .panel import PROJECTED_HEIGHT, WRAP, MeasureBoxes, Panel, Sheet, dropdown
 from .saved import MEASURES, read_values, values_text
 from .slider import slider
@@ -21,6 +25,7 @@ NAMES = ("lat's share", "mid-back's share", "largest load", "shoulder torque")  
 UNITS = (" %", " %", " kg", " N m")
 FACTORS = (100.0, 100.0, 1.0, 1.0)
 HARDLY = 0.5  # of the unit that is shown, from one grip to another: no reason to choose
+ROOM = 1.5  # a scale holds so many times this person's most, and everybody
 CRITERIA = dict(zip(("most lat", "most mid-back", "largest load", "least shoulder torque"), ASKED, strict=True))
 ROWS = (  # of the picture: measure, its words
     ("stature", "stature"), ("mass", "mass"), ("biacromial", "biacromial"),
@@ -48,7 +53,7 @@ class AllBoxes(MeasureBoxes):
 
 @dataclass(frozen=True)
 class MyState:
-    """Controls, readings [m, kg], expected measures (mean and SD) given the readings and without any, and the `Standing`."""
+    """Controls, readings [m, kg], expected measures (mean and SD) given the readings and without any, and the `Standing` without its bands."""
 
     values: dict
     measured: dict
@@ -61,14 +66,15 @@ class MyState:
         """Place of the grip among `GRIPS`, a whole number."""
         return GRIPS.index(self.values["grip"])
 
+    @property
+    def asked(self):
+        """Which of `ASKED` says what is best, a whole number."""
+        return ASKED.index(CRITERIA[self.values["criterion"]])
+
     def of(self, name):
-        """An answer at this grip, the ends of both bands, and all of everybody, in the unit that is shown."""
-        factor, k = FACTORS[ASKED.index(name)], self.at
-        bands = (
-            factor * np.array([band.low[k], band.high[k]])
-            for band in (self.found.people[name], self.found.unknown[name])
-        )
-        return factor * float(self.found.value[name][k]), *bands, factor * self.found.everybody[name][:, k]
+        """An answer at this grip, and all of everybody, in the unit that is shown."""
+        factor = FACTORS[ASKED.index(name)]
+        return factor * float(self.found.value[name][self.at]), factor * self.found.everybody[name][:, self.at]
 
 
 class MyLifterPanel(Panel):
@@ -92,6 +98,7 @@ class MyLifterPanel(Panel):
         },
     )
     projected = Sheet(PROJECTED_HEIGHT, {"answers": [0.012, 0.02, 0.575, 0.83], "best": [0.635, 0.14, 0.355, 0.7]})
+    bands_first, counts = True, (PEOPLE, DRAWS)
     phone = Sheet.phone(700, {"answers": [8, 418, 290, 252], "best": [8, 258, 290, 126], "measures": [8, 26, 290, 194]})
 
     def __init__(self, pull="front pulldown", sex="women", **measured):
@@ -118,6 +125,7 @@ class MyLifterPanel(Panel):
         ]
         super().__init__("my-lifter-panel", figure, rows, {"More tape readings": [w.HBox(more, layout=WRAP)]})
         self.follow(*self.sliders.values(), self.sex, self.pull_choice, self.criterion, *self.boxes.values())
+        self.settle(inf)
 
     def make_views(self, figure):
         """Strips of measures where there is room, strips of answers, and the best grips."""
@@ -139,21 +147,21 @@ class MyLifterPanel(Panel):
     @staticmethod
     def _state(values, measured):
         sex = values["sex"]
-        found = standing(pulls[values["pull"]], sex, **measured)
+        found = standing_at_first(pulls[values["pull"]], sex, **measured)
         return MyState(values, measured, expected_measures(sex, **measured), expected_measures(sex), found)
 
     def draw(self, state):
         if self.measures:
             places, spreads, texts = zip(*(_measure_row(state, *row) for row in ROWS), strict=True)
             self.measures.show(places, spreads, texts)
-        values, people, unknown, crowd = zip(*(state.of(name) for name in ASKED), strict=True)
+        values, crowd = zip(*(state.of(name) for name in ASKED), strict=True)
         everybody = [band_of(one) for one in crowd]
         texts = [self._answer_words(k, state) for k in range(len(ASKED))]
-        self.answers.show(values, people, unknown, everybody, [_ends(state, k) for k in range(len(ASKED))], texts)
+        self.answers.show(values, everybody, [_most(state, k) for k in range(len(ASKED))], texts)
         self.best.show(*state.found.best_for(CRITERIA[state.values["criterion"]]), state.values["grip"])
 
     def _answer_words(self, k, state):
-        value, _, _, crowd = state.of(ASKED[k])
+        value, crowd = state.of(ASKED[k])
         place = "" if self.on_projector else f"; {_below(value, crowd)} in 100 have less"
         return f"{NAMES[k]} {value:.0f}{UNITS[k]}{place}"
 
@@ -163,54 +171,78 @@ class MyLifterPanel(Panel):
         return f"{v['pull'].capitalize()}, grip {v['grip']:.2f} ×, {v['sex']}, {', '.join(read) or 'nothing measured'}, best means {v['criterion']}"
 
     def verdict(self, state):
-        name = CRITERIA[state.values["criterion"]]
-        k = ASKED.index(name)
-        value, (a, b), (c, d), _ = state.of(name)
-        return (
-            f"{NAMES[k].capitalize()} at {state.values['grip']:.2f} ×: {value:.0f}{UNITS[k]}. People with these measures: {a:.0f} to {b:.0f}; not known: {c:.0f} to {d:.0f}. "
-            + self._best_words(name, FACTORS[k] * state.found.value[name], state)
-        )
+        k = state.asked
+        start = f"{NAMES[k].capitalize()} at {state.values['grip']:.2f} ×: {state.of(ASKED[k])[0]:.0f}{UNITS[k]}."
+        if self.hardly_changes(state):
+            return f"{start} From {GRIPS[0]:g} to {GRIPS[-1]:g} × it hardly changes."
+        shares, own = state.found.best_for(ASKED[k])
+        likes = round(100 * shares[GRIPS.index(own)])
+        return f"{start} {own:g} × is best for this person, and for {likes} in 100 {state.values['sex']}."
 
     @staticmethod
-    def _best_words(name, values, state):
-        """For whom, and how surely, the best grip is the best; ``values`` (grip,) as they are shown."""
-        if np.ptp(values) < HARDLY:
-            return f"From {GRIPS[0]:g} to {GRIPS[-1]:g} × it hardly changes."
-        shares, own = state.found.best_for(name)
-        sure, likes = state.found.sure[name], round(100 * shares[GRIPS.index(own)])
-        return f"{own:g} × is best for this person: in {sure} of {DRAWS} draws of what is not known, and for {likes} in 100 {state.values['sex']}."
+    def hardly_changes(state):
+        """Whether the grip makes no difference worth a choice."""
+        return bool(np.ptp(FACTORS[state.asked] * state.found.value[ASKED[state.asked]]) < HARDLY)
+
+    def ask(self, state):
+        sex, measured = state.values["sex"], state.measured
+        pull, person = pulls[state.values["pull"]], Lifter.from_measures(sex, **measured)
+        known = sex, tuple(sorted(measured.items()))
+
+        def crowd(rows):
+            return Who(*(some_of(one, rows) for one in people_alike(*known)))
+
+        def answer(who, drawn):
+            return over_grips(who.lifter, pull, drawn, who.strength)
+
+        return Question((*known, pull), answer, Who(person, expected_strength(person)), crowd, *self.counts, SEED)
+
+    def draw_bands(self, state, answers):
+        ends = [np.stack(band, axis=-1)[:, state.at] * np.array(FACTORS)[:, None] for band in answers.bands]
+        self.answers.show_bands(*ends)
+
+    def say_bands(self, state, answers, kept, its):
+        k, here = state.asked, (state.asked, state.at)
+        who = among({"sex": state.values["sex"]} | state.measured)
+        if kept is not None:
+            same = (state.measured, state.values["sex"]) == (kept.measured, kept.values["sex"])
+            ends = answers.change(its, here, (k, kept.at), same_people=same)
+            return band_words(who, *(_scaled(end, k) for end in ends), UNITS[k], change_of=NAMES[k])
+        told = band_words(who, *(_scaled(end, k) for end in answers.at(*here)), UNITS[k])
+        if self.hardly_changes(state):
+            return told
+        own, sure = state.found.best_for(ASKED[k])[1], state.found.with_bands(answers.people, answers.unknown).sure
+        return f"{told} {own:g} × stays the best in {sure[ASKED[k]]} of {self.counts[1]} draws of that."
 
     def small(self, state):
         return (
             f"Bands hold 9 of 10: of {PEOPLE} drawn people with these measures, and of {DRAWS} draws of what is not known, so "
             f"their ends are rough. {EVERYBODY} {state.values['sex']} of the survey stand for everybody: a count is off by up to 10. "
-            f"Shares are at half the largest load, torque at the pull's own load. Grips whose bands overlap cannot be told apart; ties go to the narrower one. {CAUTION}"
+            f"Shares are at half the largest load, torque at the pull's own load. To compare two grips, keep one: the bands are then those of the change. Ties go to the narrower grip. {CAUTION}"
         )
 
     def brief(self, state):
         return f"Bands hold 9 of 10; their ends are rough. {CAUTION}"
 
     def compare(self, state, kept):
-        k = ASKED.index(CRITERIA[state.values["criterion"]])
-        now, was = state.of(ASKED[k]), kept.of(ASKED[k])
-        apart = max(now[2][0], was[2][0]) > min(now[2][1], was[2][1])
-        return (
-            f"{NAMES[k].capitalize()}: {now[0]:.0f}{UNITS[k]} against {was[0]:.0f}{UNITS[k]} in the kept one ({kept.values['grip']:.2f} ×). "
-            f"The bands of what is not known {'lie apart' if apart else 'overlap'}."
-        )
+        k = state.asked
+        now, was = (one.of(ASKED[k])[0] for one in (state, kept))
+        return f"{NAMES[k].capitalize()}: {now:.0f}{UNITS[k]} against {was:.0f}{UNITS[k]} in the kept one ({kept.values['grip']:.2f} ×)."
 
     def table(self, state):
         columns = {"grip [x biacromial]": np.array(GRIPS)}
         for name, words, unit, factor in zip(ASKED, NAMES, UNITS, FACTORS, strict=True):
-            found = state.found
-            columns[f"{words} [{unit.strip()}]"] = factor * found.value[name]
-            for who, band in (("people", found.people[name]), ("not known", found.unknown[name])):
-                columns |= {
-                    f"{words} {who} 5th [{unit.strip()}]": factor * band.low,
-                    f"{words} {who} 95th [{unit.strip()}]": factor * band.high,
-                }
-            columns[f"{CRITERION_OF[name]}: best for [in 100]"] = 100 * found.best_for(name)[0]
+            columns[f"{words} [{unit.strip()}]"] = factor * state.found.value[name]
+            columns[f"{CRITERION_OF[name]}: best for [in 100]"] = 100 * state.found.best_for(name)[0]
         return number_rows(columns)
+
+    def band_columns(self, state, answers):
+        named = {}
+        for kind, band in zip(("people", "not known"), answers.bands, strict=True):
+            for end, values in band._asdict().items():
+                for k, (words, unit) in enumerate(zip(NAMES, UNITS, strict=True)):
+                    named[f"{words} {kind} {end} [{unit.strip()}]"] = FACTORS[k] * values[k]
+        return named
 
     def setup(self, state):
         return values_text(self.name, state.values | {name: state.measured.get(name, 0.0) for name in MEASURES})
@@ -263,8 +295,12 @@ def _measure_row(state, name, words):
     )
 
 
-def _ends(state, k):
-    """Ends of the scale of one answer: from nothing to what holds everybody and every band at every grip."""
-    name, found = ASKED[k], state.found
-    highest = max(np.nanmax(one) for one in (found.everybody[name], found.people[name].high, found.unknown[name].high))
-    return 0.0, max(FACTORS[k] * float(highest), 1e-3)
+def _most(state, k):
+    """The end of one answer's scale, which begins with nothing, for every grip."""
+    everybody, own = state.found.everybody[ASKED[k]], state.found.value[ASKED[k]]
+    return max(FACTORS[k] * float(max(np.nanmax(everybody), ROOM * np.nanmax(own))), 1e-3)
+
+
+def _scaled(ends, k):
+    """Ends of a band in the unit that is shown, or None."""
+    return ends and tuple(FACTORS[k] * end for end in ends)

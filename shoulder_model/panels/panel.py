@@ -323,16 +323,16 @@ class Panel(WithBands, OfCell, w.VBox):
             return
         try:
             self.state = self.read()
-            frame_moved = self.draw(self.state)
+            frame_moved, found = self._draw_found(self.state)
         except InputError as error:
             self.refuse(str(error))
             self.wrong_entry()
             return
-        self._drop_bands()
+        self._drop_bands(found)
         shown = self.picture
         if self.picture_first:
             shown.show(new_frame=frame_moved, in_words=False)
-        shown.said = self._said(self.state)
+        shown.said = self._said(self.state, found)
         if self.picture_first:
             shown.say()
         else:
@@ -345,12 +345,13 @@ class Panel(WithBands, OfCell, w.VBox):
     def wrong_entry(self):
         """The picture stays as it was when an entry is refused, unless a panel says otherwise."""
 
-    def _said(self, state):
-        """Everything that the page says in one ``state``, by where it stands."""
+    def _said(self, state, found=None):
+        """Everything that the page says in one ``state``, by where it stands, with the bands that are ``found``."""
         verdict = self.verdict(state) if self.kept is None else self.compare(state, self.kept)
         small = self.brief(state) if self.on_projector else self.small(state)
         words = f"{self.set_up(state)}: {verdict} {small}".strip()
-        return {"verdict": verdict, "small": small, "bands": "", "trouble": "", "words": words}
+        said = {"verdict": verdict, "small": small, "bands": "", "trouble": "", "words": words}
+        return self._said_too(said, state, found) if found else said
 
     @one_at_a_time
     def ahead(self, name, value):
@@ -362,9 +363,8 @@ class Panel(WithBands, OfCell, w.VBox):
         try:
             with self.picture.sliders[name].imagined(value):
                 there = self.read()
-            if self.draw(there):
-                return None
-            return self.stage.moves_ahead(), self._said(there)
+            frame_moved, found = self._draw_found(there)
+            return None if frame_moved else (self.stage.moves_ahead(), self._said(there, found))
         except InputError:
             return None
         finally:

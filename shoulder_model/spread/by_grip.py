@@ -1,6 +1,7 @@
 """Where one person stands: answers over a few grips with both bands, and the same of everybody.
 
-It is worked out once for a person's measures and a pull; a move of the grip only looks it up.
+It is worked out once for a person's measures and a pull; a move of the grip only looks it up. A panel shows the person first
+and works the bands out while nobody moves anything.
 """
 
 from dataclasses import dataclass
@@ -31,20 +32,28 @@ SEED = 8
 class Standing:
     """Answers by name, each over `GRIPS` and in its unit.
 
-    ``value`` (grip,); ``people`` and ``unknown``, `Band` of (grip,); ``everybody`` (n, grip), people of the sex of whom no
-    measure is known; ``sure`` in how many draws of what is not known this person's best grip stays the best, a whole number.
+    ``value`` (grip,); ``everybody`` (n, grip), people of the sex of whom no measure is known; ``people`` and ``unknown``, `Band` of
+    (grip,); ``sure`` in how many draws of what is not known this person's best grip stays the best, a whole number. The last
+    three are None before the bands are worked out.
     """
 
     value: dict
-    people: dict
-    unknown: dict
     everybody: dict
-    sure: dict
+    people: dict | None = None
+    unknown: dict | None = None
+    sure: dict | None = None
 
     def best_for(self, name):
         """Of everybody, the share (grip,) for whom each grip does best by the answer ``name`` (text), and this person's best grip over shoulder breadth."""
         best = _best(name, self.everybody[name])
         return (best[:, None] == np.array(GRIPS)).mean(axis=0), float(_best(name, self.value[name]))
+
+    def with_bands(self, people, unknown):
+        """The same with its bands, of answers of ``people`` (n, asked, grip) and of draws of what is ``unknown`` (draw, asked, grip), each in its unit."""
+        bands = [{name: band_of(answers[:, k]) for k, name in enumerate(ASKED)} for answers in (people, unknown)]
+        best = {name: _best(name, unknown[:, k]) for k, name in enumerate(ASKED)}
+        sure = {name: int(np.sum(best[name] == _best(name, self.value[name]))) for name in ASKED}
+        return Standing(self.value, self.everybody, *bands, sure)
 
 
 def _best(name, values):
@@ -52,34 +61,87 @@ def _best(name, values):
     return best_of(BEST + name, values, np.array(GRIPS), axis=-1)
 
 
-def _answers(lifter, pull, drawn, strength):
-    """All of `ASKED` for each of ``lifter`` and each grip."""
+def over_grips(lifter, pull, drawn, strength):
+    """All of `ASKED` over `GRIPS`, an array (asked, grip) for one person and (n, asked, grip) for a crowd, each in its unit.
+
+    Parameters
+    ----------
+    lifter : people.Lifter
+        One, or a crowd with arrays (n,).
+    pull : mechanics.Pull
+    drawn : Drawn
+    strength : muscles.Strength
+        As many as the lifters. [ratio]
+    """
     options = options_of({"points": POINTS, "strength": drawn.strength(strength, lifter.sex)} | drawn.options)
     reps = ManyReps(lifter, drawn.pull(pull), options, {"grip_ratio": np.array(GRIPS)})
-    return {name: COACH[name].of(reps)[1] for name in ASKED}
+    return np.stack([COACH[name].of(reps)[1] for name in ASKED], axis=-2)
 
 
-def _bands(rows):
-    return {name: band_of(np.asarray(rows[name])) for name in ASKED}
+def _named(answers):
+    """By name, each (..., grip)."""
+    return {name: answers[..., k, :] for k, name in enumerate(ASKED)}
 
 
 @lru_cache(maxsize=16)
 def _everybody(sex, pull):
     crowd = draw_lifters(EVERYBODY, sex, SEED)
-    return _answers(crowd, pull, as_tabled(), drawn_strength(crowd, SEED))
+    return _named(over_grips(crowd, pull, as_tabled(), drawn_strength(crowd, SEED)))
 
 
 @lru_cache(maxsize=64)
-def _standing(sex, measured, pull):
-    known = dict(measured)
-    person, crowd = Lifter.from_measures(sex, **known), draw_lifters(PEOPLE, sex, SEED, **known)
+def people_alike(sex, measured):
+    """Drawn people who share some measures, a `people.Lifter` and their `muscles.Strength` with arrays (`PEOPLE`,). [m], [kg]
+
+    ``sex`` is "men" or "women", ``measured`` a tuple of names and readings.
+    """
+    crowd = draw_lifters(PEOPLE, sex, SEED, **dict(measured))
+    return crowd, drawn_strength(crowd, SEED)
+
+
+@checked_call
+def standing_at_first(pull, sex, **measured):
+    """As `standing`, with no bands yet: the person, and everybody, who are worked out once.
+
+    Parameters
+    ----------
+    pull : mechanics.Pull
+        Its grip is not looked at.
+    sex : "men" or "women"
+    **measured
+        Tape readings by the names of `Lifter`'s fields. [m], mass [kg]
+
+    Raises
+    ------
+    InputError
+        As `standing`.
+    """
+    return _at_first(*_checked(pull, sex, measured))
+
+
+def _checked(pull, sex, measured):
+    """What can be asked, so that it can be kept: the pull with a grip that does not matter, sex, measures as a tuple."""
+    one_value_each(a_pull(pull))
+    Lifter.from_measures(sex, **measured)
+    return pull.change(grip_ratio=1.5), sex, tuple(sorted(measured.items()))
+
+
+@lru_cache(maxsize=64)
+def _at_first(pull, sex, measured):
+    person = Lifter.from_measures(sex, **dict(measured))
+    value = over_grips(person, pull, as_tabled(), expected_strength(person))
+    return Standing(_named(value), _everybody(sex, pull))
+
+
+@lru_cache(maxsize=64)
+def _standing(pull, sex, measured):
+    first, person = _at_first(pull, sex, measured), Lifter.from_measures(sex, **dict(measured))
+    crowd, strength = people_alike(sex, measured)
+    people = over_grips(crowd, pull, as_tabled(), strength)
     usual = expected_strength(person)
-    people = _answers(crowd, pull, as_tabled(), drawn_strength(crowd, SEED))
-    each = [_answers(person, pull, drawn, usual) for drawn in drawn_inputs(DRAWS, SEED)]
-    unknown = {name: [one[name] for one in each] for name in ASKED}
-    value = _answers(person, pull, as_tabled(), usual)
-    sure = {name: int(np.sum(_best(name, np.array(unknown[name])) == _best(name, value[name]))) for name in ASKED}
-    return Standing(value, _bands(people), _bands(unknown), _everybody(sex, pull), sure)
+    return first.with_bands(
+        people, np.stack([over_grips(person, pull, drawn, usual) for drawn in drawn_inputs(DRAWS, SEED)])
+    )
 
 
 @checked_call
@@ -104,6 +166,4 @@ def standing(pull, sex, **measured):
     InputError
         Another sex, measures that cannot belong to one person, what is no pull or several in one.
     """
-    one_value_each(a_pull(pull))
-    Lifter.from_measures(sex, **measured)
-    return _standing(sex, tuple(sorted(measured.items())), pull.change(grip_ratio=1.5))
+    return _standing(*_checked(pull, sex, measured))

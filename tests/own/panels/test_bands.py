@@ -163,6 +163,7 @@ def test_a_step_ahead_takes_the_bands_away_and_leaves_them_where_they_are(kind):
 def test_a_little_work_at_a_time_and_a_move_in_between():
     panel = GripPanel()
     sent, rounds = as_sent(panel), 0
+    panel.picture.settle = lambda: panel.settle(0.0)  # one bit at a time
     while panel.bands.stand == "awaited":
         panel.picture._answer({"kind": "settled"})
         rounds += 1

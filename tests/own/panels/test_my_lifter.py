@@ -1,6 +1,8 @@
 """The panel "my lifter": what a reading does, what a move looks up, what is saved and what is refused."""
 
 import json
+from dataclasses import replace
+from math import inf
 
 import numpy as np
 import pytest
@@ -12,6 +14,7 @@ from shoulder_model.repetition import first_counted
 from shoulder_model.spread import GRIPS, band_of, standing
 from shoulder_model.spread.by_grip import ASKED, EVERYBODY, SEED
 
+LAT, TORQUE = ASKED.index("lat_share"), ASKED.index("most_shoulder_torque")
 MEASURED = {"stature": 1.78, "mass": 82.0}
 
 
@@ -38,7 +41,7 @@ def test_a_move_of_the_grip_works_nothing_out(panel, monkeypatch):
     for grip in GRIPS:
         panel.sliders["grip"].value = grip
         words.add(panel.picture.said["verdict"])
-        assert not panel.picture.said["trouble"]
+        assert not panel.picture.said["trouble"] and panel.bands.stand == "there" and panel.picture.said["bands"]
     assert len(words) == len(GRIPS)
 
 
@@ -47,10 +50,29 @@ def test_a_reading_narrows_what_is_expected_and_keeps_what_is_not_known(panel):
     panel.boxes["biacromial"].value = "43"
     after = panel.state
     assert after.expected["biacromial"][1] == 0.0 < before.expected["biacromial"][1]
-    widths = [one.found.unknown["lat_share"].width[2] for one in (before, after)]
-    assert abs(widths[1] / widths[0] - 1) < 0.1
-    people = [one.found.people["most_shoulder_torque"].width[2] for one in (before, after)]
-    assert people[1] < people[0]
+    assert panel.bands.stand == "awaited" and panel.picture.said["bands"] == ""
+    panel.settle(inf)
+    people, unknown = zip(*(panel.bands.answers(one).bands for one in (before, after)), strict=True)
+    assert abs(unknown[1].width[LAT, 2] / unknown[0].width[LAT, 2] - 1) < 0.1
+    assert people[1].width[TORQUE, 2] < people[0].width[TORQUE, 2]
+
+
+def test_the_bands_are_those_of_the_public_call(panel):
+    found, answers = standing(sm.pulls["front pulldown"], "men", **MEASURED), panel.bands.shown
+    for k, name in enumerate(ASKED):
+        for mine, theirs in zip(answers.bands, (found.people[name], found.unknown[name]), strict=True):
+            np.testing.assert_array_equal(mine.low[k], theirs.low)
+            np.testing.assert_array_equal(mine.high[k], theirs.high)
+
+
+def test_two_grips_are_compared_person_by_person(panel):
+    panel.criterion.value = "least shoulder torque"
+    panel.sliders["grip"].value = 1.0
+    panel.keep()
+    panel.sliders["grip"].value = 2.0
+    people = panel.bands.shown.people[:, TORQUE]
+    low, high = np.quantile(people[:, 4] - people[:, 0], [0.05, 0.95])
+    assert f"{low:.0f} to {high:.0f} N m".replace("-", "−") in panel.picture.said["bands"]
 
 
 @pytest.mark.parametrize("name", ASKED)
@@ -64,9 +86,11 @@ def test_a_saved_set_up_opens_again(panel):
     panel.boxes["chest_depth"].value = "24.5"
     panel.sliders["grip"].value = 1.25
     panel.criterion.value = "largest load"
+    panel.settle(inf)
     saved, words = panel.content("json"), panel.words
     other = MyLifterPanel()
     other.open_text(saved, "mine.json")
+    other.settle(inf)
     assert other.words == words and not other.picture.said["trouble"]
 
 
@@ -102,8 +126,8 @@ def test_cautions_stand_in_the_small_print(panel):
 
 def test_the_verdict_says_how_surely_a_grip_is_the_best(panel):
     panel.criterion.value = "largest load"
-    found = panel.state.found
-    assert f"in {found.sure['whole_rep_load_kg']} of 20 draws" in panel.picture.said["verdict"]
+    found = standing(sm.pulls["front pulldown"], "men", **MEASURED)
+    assert f"in {found.sure['whole_rep_load_kg']} of 20 draws" in panel.picture.said["bands"]
     pull, person = sm.pulls["front pulldown"], sm.Lifter.from_measures("men", **MEASURED)
     same = 0
     for one in sm.spread.drawn_inputs(20, SEED):
@@ -114,7 +138,10 @@ def test_the_verdict_says_how_surely_a_grip_is_the_best(panel):
 
 
 def test_grips_that_hardly_differ_have_no_best(panel):
-    name = "whole_rep_load_kg"
-    alike, apart = np.full(5, 77.0), 77.0 + np.arange(5)
-    assert panel._best_words(name, alike, panel.state) == "From 1 to 2 × it hardly changes."
-    assert "is best for this person" in panel._best_words(name, apart, panel.state)
+    name, said = "lat_share", []
+    for values in (0.17 + np.zeros(5), 0.17 + 0.01 * np.arange(5)):
+        found = replace(panel.state.found, value=panel.state.found.value | {name: values})
+        state = replace(panel.state, found=found)
+        said.append((panel.verdict(state), panel.say_bands(state, panel.bands.shown, None, None)))
+    assert "From 1 to 2 × it hardly changes." in said[0][0] and "stays the best" not in said[0][1]
+    assert "2 × is best for this person" in said[1][0] and "2 × stays the best in" in said[1][1]
