@@ -19,6 +19,7 @@ def processes(workers):
     Parameters
     ----------
     workers : int
+        How many, a whole number.
     """
     pool = _Pool(workers, mp_context=get_context("spawn"), initializer=_end_with_parent)
     try:

@@ -342,7 +342,7 @@ def _spread():
             progress=flag(False),
         ),
         call(s.stored_matters, sex=name("men"), pull=name("front pulldown"), answer=name("lat_share")),
-        call(s.standing, pull=pull, sex=name("men"), stature=scalar(1.80), mass=scalar(80.0)),
+        call(s.standing, pull=pull, sex=name("men"), bands=flag(True), stature=scalar(1.80), mass=scalar(80.0)),
         call(s.band_of, answers=number([1.0, 2.0, 3.0]), level=scalar(0.9)),
     ]
 

@@ -21,15 +21,12 @@ from ..inputs import InputError
 from ..muscles import Strength
 from ..people import Lifter, draw_lifters
 from ..spread import Band, as_tabled, band_of, drawn_inputs
-from ..words import written
 
 PEOPLE, DRAWS, SEED = 200, 40, 1
 BLOCK = 20  # people at a time
 SLICE = 0.025  # s of work for one message from the page
 KEPT = 16  # questions with their answers
-ALIKE = 1.15  # times as wide; what differs less is about as much
 LEAST = 0.5  # share of the people or draws that must have an answer; fewer of them make no band
-NOT_MEASURED = "what nobody has measured"
 
 
 class Who(NamedTuple):
@@ -205,59 +202,3 @@ class Bands:
         """`Answers` for all of some panel's ``states``, or None where that takes more than ``seconds``."""
         until, asked = monotonic() + seconds, [self.answers(state) for state in states]
         return asked if all(one.go_on(until - monotonic()) for one in asked) else None
-
-
-def among(measures):
-    """Whom the people's band is about: "women of these measures"."""
-    return f"{measures['sex']} of these measures" if len(measures) > 1 else measures["sex"]
-
-
-def band_words(who, people, unknown, words, digits=0, *, swapped=False, change_of=""):
-    """Both bands in one sentence, and which of them is the wider one.
-
-    Parameters
-    ----------
-    who : str
-        Whom the people are.
-    people, unknown : tuple of two floats
-        Ends; None where there is no such band. [unit]
-    words : str
-        Unit and name of what it is about.
-    digits : int
-        Behind the point.
-    swapped : bool
-        True for a value that is told as the size of a negative one.
-    change_of : str
-        What changes, where the bands are of a change.
-    """
-    people, unknown = (_ends(band, swapped=swapped) for band in (people, unknown))
-    parts = [f"among {who} {_range(people, digits)}{words}"] if people else []
-    words = "" if people else words
-    parts += [f"{NOT_MEASURED} leaves {_range(unknown, digits)}{words}"] if unknown else []
-    if not parts:
-        return "Too few people of these measures reach for a band."
-    said = "; ".join(parts) + (_wider(people, unknown) if people and unknown else "")
-    if change_of:
-        is_open = unknown and unknown[0] < 0 < unknown[1]
-        said = f"change of {change_of}: {said}{': its direction is open' if is_open else ''}"
-    said += "."
-    return said[0].upper() + said[1:]
-
-
-def _ends(band, *, swapped):
-    if band is None or not np.isfinite(band).all():
-        return None
-    return (-band[1], -band[0]) if swapped else tuple(band)
-
-
-def _range(band, digits):
-    low, high = (written(float(end), digits) for end in band)
-    return low if low == high else f"{low} to {high}"
-
-
-def _wider(people, unknown):
-    """Whether the second is the wider one."""
-    people, unknown = (high - low for low, high in (people, unknown))
-    if unknown > ALIKE * people:
-        return ", the larger part"
-    return ", the smaller part" if people > ALIKE * unknown else ", about as much"

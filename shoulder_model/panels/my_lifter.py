@@ -11,8 +11,8 @@ from ..inputs import InputError
 from ..mechanics import pulls
 from ..muscles import expected_strength
 from ..people import SEXES, Lifter, expected_measures, percentile
-from ..spread import GRIPS, Standing, band_of
-from ..spread.by_grip import ASKED, DRAWS, EVERYBODY, PEOPLE, SEED, over_grips, people_alike, standing_at_first
+from ..spread import GRIPS, Standing, band_of, standing
+from ..spread.by_grip import ASKED, DRAWS, EVERYBODY, PEOPLE, SEED, over_grips, people_alike
 from ..tables import number_rows
 from .band_words import among, band_words
 from .bands import Question, Who, some_of
@@ -147,7 +147,7 @@ class MyLifterPanel(Panel):
     @staticmethod
     def _state(values, measured):
         sex = values["sex"]
-        found = standing_at_first(pulls[values["pull"]], sex, **measured)
+        found = standing(pulls[values["pull"]], sex, bands=False, **measured)
         return MyState(values, measured, expected_measures(sex, **measured), expected_measures(sex), found)
 
     def draw(self, state):

@@ -9,7 +9,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from ..inputs import checked_call
+from ..inputs import checked_call, flag
 from ..mechanics.pull import a_pull
 from ..muscles import expected_strength
 from ..people import Lifter, draw_lifters
@@ -99,26 +99,6 @@ def people_alike(sex, measured):
     return crowd, drawn_strength(crowd, SEED)
 
 
-@checked_call
-def standing_at_first(pull, sex, **measured):
-    """As `standing`, with no bands yet: the person, and everybody, who are worked out once.
-
-    Parameters
-    ----------
-    pull : mechanics.Pull
-        Its grip is not looked at.
-    sex : "men" or "women"
-    **measured
-        Tape readings by the names of `Lifter`'s fields. [m], mass [kg]
-
-    Raises
-    ------
-    InputError
-        As `standing`.
-    """
-    return _at_first(*_checked(pull, sex, measured))
-
-
 def _checked(pull, sex, measured):
     """What can be asked, so that it can be kept: the pull with a grip that does not matter, sex, measures as a tuple."""
     one_value_each(a_pull(pull))
@@ -145,7 +125,7 @@ def _standing(pull, sex, measured):
 
 
 @checked_call
-def standing(pull, sex, **measured):
+def standing(pull, sex, *, bands=True, **measured):
     """Where the person with some measures stands, over `GRIPS`.
 
     Parameters
@@ -153,6 +133,8 @@ def standing(pull, sex, **measured):
     pull : mechanics.Pull
         Its grip is not looked at.
     sex : "men" or "women"
+    bands : bool
+        False leaves out what takes long.
     **measured
         Tape readings by the names of `Lifter`'s fields. [m], mass [kg]
 
@@ -166,4 +148,5 @@ def standing(pull, sex, **measured):
     InputError
         Another sex, measures that cannot belong to one person, what is no pull or several in one.
     """
-    return _standing(*_checked(pull, sex, measured))
+    work = _standing if flag("bands", bands) else _at_first
+    return work(*_checked(pull, sex, measured))

@@ -20,7 +20,6 @@ from shoulder_model.panels import (
     LatPanel,
     MyLifterPanel,
     OneArmPanel,
-    RatioPanel,
     SessionPanel,
     TrunkPanel,
     WorkPanel,
@@ -32,29 +31,10 @@ from shoulder_model.panels.panel import Panel
 from shoulder_model.panels.picture import Picture
 from shoulder_model.panels.slider import Slider
 from shoulder_model.panels.work import GROUPED, SINGLE
-from shoulder_model.week import all_no
 from shoulder_model.words import caution_words
 
+from .mutations import PANELS, AskedPanel
 
-class AskedPanel(SessionPanel):
-    """The planner with a client whose health questions are answered."""
-
-    def __init__(self):
-        super().__init__(health=all_no())
-
-
-PANELS = [
-    GripPanel,
-    TrunkPanel,
-    OneArmPanel,
-    LatPanel,
-    GirdlePanel,
-    WorkPanel,
-    RatioPanel,
-    EvidencePanel,
-    MyLifterPanel,
-    AskedPanel,
-]
 IN_WORDS = [EvidencePanel, AskedPanel]  # their tables hold words too
 
 
@@ -92,7 +72,7 @@ def test_the_words_of_the_picture_are_set_up_verdict_and_small_print(panel):
     said = panel.picture.said
     assert panel.words in unescape(panel.overlay)
     verdict, small = said["verdict"], said["small"]
-    assert panel.words.endswith(f": {verdict} {small}") and verdict and small
+    assert panel.words.endswith(f": {verdict} {small} {said['bands']}".rstrip()) and verdict and small
 
 
 def test_a_step_looked_at_ahead_is_the_step_as_it_is_taken_and_leaves_all_as_it_was(panel):
