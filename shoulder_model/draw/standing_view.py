@@ -105,6 +105,7 @@ class AnswerStrips:
         for row, words in enumerate(self.words):
             words.set_position((0, row - 0.22))
         self.ends = [[label(axes, colour, ha="left", va="center") for colour in (BLUE, VERMILLION)] for _ in rows]
+        self.values = self.kept_values = None
         self.brief = at_projector()
 
     def _strip(self, face, edge):
@@ -123,7 +124,7 @@ class AnswerStrips:
             The end of each row's scale, which begins with 0.
         texts : sequence of str
         """
-        self.most = most
+        self.values, self.most = values, most
         none = np.full((len(most), 2), np.nan)
         self.show_bands(none, none)
         for row in range(len(most)):
@@ -131,6 +132,7 @@ class AnswerStrips:
                 self.everybody[row].set_data(self._place(row, everybody[row]), [row + 0.42] * 2)
             self.dots[row].set_data([self._place(row, values[row])] * 2, [row - 0.2, row + 0.37])
             self.words[row].set_text(texts[row])
+        self._show_kept()
 
     def _place(self, row, value):
         return np.clip(np.asarray(value) / self.most[row], 0.0, 1.0)
@@ -155,14 +157,19 @@ class AnswerStrips:
             self.hatching[row].set_data(*_strokes(np.nan_to_num(self._place(row, bands[1])), row + 0.08))
 
     def keep(self):
-        """Leave the values as dotted strokes."""
-        for ghost, dot in zip(self.kept, self.dots, strict=True):
-            ghost.set_data(*dot.get_data())
+        """Leave the values as dotted strokes; they stay values where a scale changes."""
+        self.kept_values = self.values
+        self._show_kept()
 
     def drop(self):
         """Take them away."""
-        for ghost in self.kept:
-            ghost.set_data([], [])
+        self.kept_values = None
+        self._show_kept()
+
+    def _show_kept(self):
+        for row, ghost in enumerate(self.kept):
+            at = [] if self.kept_values is None else [self._place(row, self.kept_values[row])] * 2
+            ghost.set_data(at, [row - 0.2, row + 0.37][: len(at)])
 
 
 def _strokes(ends, top):

@@ -13,7 +13,7 @@ def among(measures):
     return f"{measures['sex']} of these measures" if len(measures) > 1 else measures["sex"]
 
 
-def band_words(who, people, unknown, words, digits=0, *, swapped=False, change_of=""):
+def band_words(who, people, unknown, words, digits=0, *, swapped=False, change_of="", brief=False):
     """Both bands in one sentence, and which of them is the wider one.
 
     Parameters
@@ -30,17 +30,21 @@ def band_words(who, people, unknown, words, digits=0, *, swapped=False, change_o
         True for a value that is told as the size of a negative one.
     change_of : str
         What changes, where the bands are of a change.
+    brief : bool
+        True leaves no more than a projector has room for.
     """
     people, unknown = (_ends(band, swapped=swapped) for band in (people, unknown))
     parts = [f"among {who} {_range(people, digits)}{words}"] if people else []
     words = "" if people else words
-    parts += [f"{NOT_MEASURED} leaves {_range(unknown, digits)}{words}"] if unknown else []
+    left_by = "not known:" if brief else f"{NOT_MEASURED} leaves"
+    parts += [f"{left_by} {_range(unknown, digits)}{words}"] if unknown else []
     if not parts:
         return "Too few people of these measures reach for a band."
-    said = "; ".join(parts) + (_wider(people, unknown, digits) if people and unknown else "")
+    said = "; ".join(parts) + (_wider(people, unknown, digits) if people and unknown and not brief else "")
     if change_of:
         is_open = unknown and unknown[0] < 0 < unknown[1]
-        said = f"change of {change_of}: {said}{': its direction is open' if is_open else ''}"
+        of = "" if brief else f" of {change_of}"
+        said = f"change{of}: {said}{': its direction is open' if is_open else ''}"
     said += "."
     return said[0].upper() + said[1:]
 

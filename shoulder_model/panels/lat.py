@@ -16,7 +16,6 @@ from ..muscles import landmarks, moment_arms, path_points, path_sets, paths, sho
 from ..people import Lifter
 from ..tables import number_rows, read_table
 from ..words import listed, torque_change_words, with_margin, written
-from .band_words import band_words
 from .bands import DRAWS, Question, Who
 from .panel import PROJECTED_HEIGHT, WRAP, Panel, Sheet, dropdown
 from .saved import read_values, values_text
@@ -213,7 +212,7 @@ class LatPanel(Panel):
             ends, words = answers.change(its, (-1, which), (-1, which), same_people=False), " mm"
             change = {"change_of": f"the lever for {SIDES[MUSCLE_AXES[which]][0]}"}
         swapped = not change and bool(now[which] < 0)
-        return f"{band_words('', *ends, words, swapped=swapped, **change)} {ONE_BODY}"
+        return f"{self.both_bands('', *ends, words, swapped=swapped, **change)} {ONE_BODY}"
 
     def band_columns(self, state, answers):
         return {

@@ -14,7 +14,7 @@ from ..people import SEXES, Lifter, expected_measures, percentile
 from ..spread import GRIPS, Standing, band_of, standing
 from ..spread.by_grip import ASKED, DRAWS, EVERYBODY, PEOPLE, SEED, over_grips, people_alike
 from ..tables import number_rows
-from .band_words import among, band_words
+from .band_words import among
 from .bands import Question, Who, some_of
 from .panel import PROJECTED_HEIGHT, WRAP, MeasureBoxes, Panel, Sheet, dropdown
 from .saved import MEASURES, read_values, values_text
@@ -207,8 +207,8 @@ class MyLifterPanel(Panel):
         if kept is not None:
             same = (state.measured, state.values["sex"]) == (kept.measured, kept.values["sex"])
             ends = answers.change(its, here, (k, kept.at), same_people=same)
-            return band_words(who, *(_scaled(end, k) for end in ends), UNITS[k], change_of=NAMES[k])
-        told = band_words(who, *(_scaled(end, k) for end in answers.at(*here)), UNITS[k])
+            return self.both_bands(who, *(_scaled(end, k) for end in ends), UNITS[k], change_of=NAMES[k])
+        told = self.both_bands(who, *(_scaled(end, k) for end in answers.at(*here)), UNITS[k])
         if self.hardly_changes(state):
             return told
         own, sure = state.found.best_for(ASKED[k])[1], state.found.with_bands(answers.people, answers.unknown).sure

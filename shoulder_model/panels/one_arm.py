@@ -14,7 +14,7 @@ from ..people import ELBOW_LIMIT, SEXES, Lifter
 from ..sources import fact
 from ..tables import number_rows
 from ..words import torque_change_words
-from .band_words import among, band_words
+from .band_words import among
 from .bands import PEOPLE, Question, Who, people_like
 from .panel import PROJECTED_HEIGHT, WRAP, Panel, Sheet, dropdown
 from .saved import read_values, values_text
@@ -131,12 +131,12 @@ class OneArmPanel(Panel):
             which = int(np.argmax(np.abs(now)))
             swapped = bool(now[which] < 0)
             words = f" N m of {SIDES[list(LOOKS)[which]][int(swapped)]}"
-            told = band_words(who, *answers.at(-1, which), words, 1, swapped=swapped)
+            told = self.both_bands(who, *answers.at(-1, which), words, 1, swapped=swapped)
         else:
             which = int(np.argmax(np.abs(now - self._torques(kept))))
             same = state.lifter == kept.lifter
             ends = answers.change(its, (-1, which), (-1, which), same_people=same)
-            told = band_words(who, *ends, " N m", 1, change_of=SIDES[list(LOOKS)[which]][0]) if same else ""
+            told = self.both_bands(who, *ends, " N m", 1, change_of=SIDES[list(LOOKS)[which]][0]) if same else ""
         return f"{told} {ALL_GIVEN}".strip()
 
     def band_columns(self, state, answers):

@@ -4,7 +4,7 @@ import numpy as np
 
 from ..repetition import rep
 from ..words import LEAST_SHOWN
-from .band_words import among, band_words
+from .band_words import among
 from .bands import Question, Who, people_like
 
 
@@ -31,11 +31,11 @@ class PullBands:
             which = int(np.argmax(np.abs(state.torque)))
             swapped = bool(state.torque[which] < 0)
             words = f" N m of {self.sides[which][int(swapped)]}"
-            return band_words(who, *answers.at(state.point, which), words, swapped=swapped)
+            return self.both_bands(who, *answers.at(state.point, which), words, swapped=swapped)
         which = int(np.argmax(np.abs(state.torque - kept.torque)))
         same = state.measures == kept.measures
         ends = answers.change(its, (state.point, which), (kept.point, which), same_people=same)
-        return band_words(who, *ends, " N m", change_of=self.sides[which][0])
+        return self.both_bands(who, *ends, " N m", change_of=self.sides[which][0])
 
     def band_columns(self, state, answers):
         named = {}

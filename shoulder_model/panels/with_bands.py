@@ -3,6 +3,7 @@
 from functools import wraps
 
 from ..tables import number_rows
+from .band_words import band_words
 from .bands import DRAWS, PEOPLE, SLICE, Bands, tip_words
 
 
@@ -36,6 +37,10 @@ class WithBands:
     def band_switches(self):
         """The bands' switch, in a list; none for a panel without bands, or about them."""
         return [self.bands.switch] if self.bands and not self.bands_first else []
+
+    def both_bands(self, *given, **named):
+        """As `band_words.band_words`, in few words on a projector."""
+        return band_words(*given, brief=self.on_projector, **named)
 
     def _draw_found(self, state):
         """Draw a ``state``, with bands that are there already where the panel looks them up.

@@ -10,7 +10,7 @@ from ..muscles import MUSCLES, expected_strength, reference_body
 from ..repetition import GROUP_MUSCLES, one_repetition_maximum, rep
 from ..repetition.strength import REFERENCE
 from ..spread import drawn_strength
-from .band_words import among, band_words
+from .band_words import among
 from .bands import PEOPLE, SEED, Question, Who, people_like, some_of
 
 GROUPED = {
@@ -81,10 +81,10 @@ class WorkBands:
     def say_bands(self, state, answers, kept, its):
         who = among(state.measures) + (f" with that {KNOWN}" if state.known[0] is not None else "")
         if kept is None or not self.change_words(state, kept):
-            return band_words(f"{who} the whole rep holds", *answers.at(0, -1), " kg")
+            return self.both_bands(f"{who} the whole rep holds", *answers.at(0, -1), " kg")
         same = (state.measures, state.known) == (kept.measures, kept.known)
         ends = answers.change(its, (0, -1), (0, -1), same_people=same)
-        return band_words(who, *ends, " kg", change_of="what the whole rep holds")
+        return self.both_bands(who, *ends, " kg", change_of="what the whole rep holds")
 
     def band_columns(self, state, answers):
         named = {}

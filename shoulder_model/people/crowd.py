@@ -58,7 +58,7 @@ class Crowd:
         object.__setattr__(self, "n", whole("n", self.n, COUNT))
         object.__setattr__(self, "seed", whole("seed", self.seed, SEED))
         choice("sex", self.sex, SEXES)
-        given = dict(self.measured) if isinstance(self.measured, tuple) else self.measured
+        given = dict(self.measured) if _are_readings(self.measured) else self.measured
         given = mapping("measured", given, "names of measures to metres or kilograms")
         for name in given:
             choice("measure", name, MEASURES)
@@ -81,6 +81,13 @@ class Crowd:
         pages = range(start // PAGE, (stop - 1) // PAGE + 1)
         first = start - pages[0] * PAGE
         return np.concatenate([of_page(page) for page in pages])[first : first + stop - start]
+
+
+def _are_readings(measured):
+    """Whether these are readings as a `Crowd` keeps them."""
+    return type(measured) is tuple and all(
+        type(one) is tuple and len(one) == 2 and isinstance(one[0], str) for one in measured
+    )
 
 
 def _stream(seed, page, what):

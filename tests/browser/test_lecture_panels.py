@@ -8,6 +8,7 @@ pytestmark = pytest.mark.browser
 
 AREA = (1240, 600)  # pixels that a lecture's screen has for a panel
 STEPS = 36  # set-ups: three for each pull of the catalogue
+BANDED = range(0, STEPS, 5)  # those that are looked at with bands too
 LETTER = 24  # pixels, the smallest letter
 NAMES = (
     "GripPanel",
@@ -19,6 +20,7 @@ NAMES = (
     "RatioPanel",
     "EvidencePanel",
     "SessionPanel",
+    "MyLifterPanel",
 )
 SETTING = f"""
 import ipywidgets as w
@@ -63,6 +65,10 @@ def put(panel, k):
     elif isinstance(panel, panels.OneArmPanel):
         panel.sliders["load_kg"].value = 2.5 * which
         panel.sliders["elbow_flexion_deg"].value = 13 * which
+    elif isinstance(panel, panels.MyLifterPanel):
+        panel.criterion.value = panel.criterion.options[which % 4]
+        panel.pull_choice.value = panel.pull_choice.options[which // 4]
+        panel.sex.value, panel.boxes["stature"].value = [("men", ""), ("women", "168")][which % 2]
     if which:
         main.value = main.start
     panel.keep()
@@ -74,8 +80,12 @@ told.add_class("set-up-shown")
 
 
 def go(change):
+    k, _, bands = change["new"].partition(" ")
     for panel in made.values():
-        put(panel, int(change["new"]))
+        put(panel, int(k))
+        if panel.bands:
+            panel.bands.switch.value = panel.bands_first or bool(bands)
+            panel.settle(1e9)
     told.value = change["new"]
 
 
@@ -123,7 +133,7 @@ MEASURE = """area => {
     range.selectNodeContents(walker.currentNode);
     const box = range.getBoundingClientRect();
     look(words, box, letters(one), false);
-    if (one.matches(".verdict, .small") && box.height > 2.5 * letters(one)) found.push(`more than two lines: ${words}`);
+    if (one.matches(".verdict, .small, .bands") && box.height > 2.5 * letters(one)) found.push(`more than two lines: ${words}`);
   }
   for (const input of area.querySelectorAll("input")) {
     look(`box ${input.value}`, input.getBoundingClientRect(), input.type === "text" ? letters(input) : LETTER, false);
@@ -146,7 +156,7 @@ def screens(lab, browser):
 
 
 def put(screens, k):
-    """Take every panel to set-up ``k``."""
+    """Take every panel to set-up ``k``, a number, or one with bands, "3 bands"."""
     box = screens.page.locator(".which-set-up input")
     box.fill(str(k))
     box.press("Enter")
@@ -155,7 +165,7 @@ def put(screens, k):
 
 def test_letters_are_large_and_nothing_is_cut_off_or_covered(screens):
     found = {}
-    for k in range(STEPS):
+    for k in [*range(STEPS), *(f"{k} bands" for k in BANDED)]:
         put(screens, k)
         for name in NAMES:
             measured = screens.page.locator(f".lecture-panel.{name}").evaluate(MEASURE)
@@ -179,6 +189,7 @@ def test_only_the_tutors_sliders_are_in_sight(screens):
         "RatioPanel": ["Muscle at each side", "Off each side of the waist"],
         "EvidencePanel": ["Correlation between conditions (assumed)", "Smallest trial"],
         "SessionPanel": ["Days a week"],
+        "MyLifterPanel": ["Grip"],
     }
     others = screens.page.locator(
         ".lecture-panel :is(.widget-button, .widget-dropdown, .widget-checkbox, .widget-text)"

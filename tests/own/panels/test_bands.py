@@ -322,6 +322,8 @@ def test_words_say_which_is_larger_and_what_is_open():
     assert turned == "Among men 2 to 6 N m of flexion; what nobody has measured leaves 3 to 4, the smaller part."
     change = band_words("men", None, (-2.0, 5.0), " mm", change_of="the lever")
     assert change == "Change of the lever: what nobody has measured leaves −2 to 5 mm: its direction is open."
+    few = band_words("men", (-1.0, 2.0), (-2.0, 5.0), " mm", change_of="the lever", brief=True)
+    assert few == "Change: among men −1 to 2 mm; not known: −2 to 5: its direction is open."
     assert band_words("men", (np.nan, np.nan), None, " kg").startswith("Too few people")
 
 

@@ -65,6 +65,17 @@ def test_the_bands_are_those_of_the_public_call(panel):
             np.testing.assert_array_equal(mine.high[k], theirs.high)
 
 
+def test_a_kept_value_stays_where_it_is_on_a_scale_that_changes(panel):
+    torque, strips = ASKED.index("most_shoulder_torque"), panel.answers
+    panel.keep()
+    was, scale = panel.state.of("most_shoulder_torque")[0], strips.most[torque]
+    panel.pull_choice.value = "chest-supported row"
+    assert strips.most[torque] != scale
+    assert strips.kept[torque].get_xdata()[0] == pytest.approx(was / strips.most[torque])
+    panel.drop()
+    assert len(strips.kept[torque].get_xdata()) == 0
+
+
 def test_two_grips_are_compared_person_by_person(panel):
     panel.criterion.value = "least shoulder torque"
     panel.sliders["grip"].value = 1.0
