@@ -69,7 +69,7 @@ function render({ model, el }) {
   let told = [], shown = []; // attributes of each element: as the model told them last, as they stand
   let said = {}, at = {}; // the model's words with them, and where the sliders stood then
   let ahead = new Map(), early = []; // steps not yet taken; elements that show one
-  let narrow = false, settling = null, toldAloud = null;
+  let narrow = false, settling = null, toldAloud = null, opened = null;
   let last = null, waiting = [], rest = null; // the slider moved last; its steps to ask for, and when
   let bands = "off", still = null; // how the bands stand; when they are asked for
 
@@ -91,6 +91,7 @@ function render({ model, el }) {
       if (line.textContent !== (all[name] ?? "")) line.textContent = all[name] ?? "";
     }
     if (layer.getAttribute("aria-label") !== all.words) layer.setAttribute("aria-label", all.words);
+    opened ??= all.verdict;
     clearTimeout(settling);
     settling = setTimeout(tell, SETTLED);
   }
@@ -99,7 +100,7 @@ function render({ model, el }) {
   function tell() {
     const now = `${lines.verdict.textContent} ${lines.bands.textContent}`.trim();
     if (bands === "awaited" || now === toldAloud) return;
-    if (toldAloud !== null) heard.textContent = now;
+    if (toldAloud !== null || lines.verdict.textContent !== opened) heard.textContent = now;
     toldAloud = now;
   }
 

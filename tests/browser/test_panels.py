@@ -28,7 +28,7 @@ def readout(slider):
 
 def test_every_slider_goes_to_both_ends_and_back_by_keyboard(panel):
     for slider in panel.sliders():
-        start, words = readout(slider), panel.words
+        start, words = readout(slider), panel.at_rest().words
         slider.focus()
         ends = {}
         at_end = abs(start - float(slider.get_attribute("max"))) < 1e-9
@@ -81,7 +81,7 @@ def test_play_moves_the_main_slider_and_back_to_start_brings_it_home(panel):
     main = panel.root.locator(".pull-slider.main")
     if not main.count():
         pytest.skip("this panel has no main slider")
-    slider, words = main.locator(".range"), panel.words
+    slider, words = main.locator(".range"), panel.at_rest().words
     start = readout(slider)
     main.get_by_role("button", name="Play").click()
     panel.becomes(lambda p: p.words != words, "the panel to play")

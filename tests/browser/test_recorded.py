@@ -26,6 +26,12 @@ LETTERS = """() => Math.min(...[...document.querySelectorAll('body, body *')].fi
     const matrix = one.closest('svg') ? one.getScreenCTM() : null;
     return parseFloat(getComputedStyle(one).fontSize) * (matrix ? Math.hypot(matrix.a, matrix.b) : 1);
   }))"""
+AT_ONCE = """() => {
+  [...document.querySelectorAll('button')].find(one => one.textContent === 'Show me').click();
+  const range = document.querySelector('.pull-slider.main .range');
+  range.stepUp();
+  range.dispatchEvent(new Event('input', { bubbles: true }));
+}"""
 GRIP = (Varied("arm_weight", "own", 1), Varied("along", "along", 50), Varied("grip_ratio", "grip", 0.35))
 
 
@@ -127,6 +133,15 @@ def test_a_key_moves_verdict_picture_and_address_and_the_address_brings_it_back(
     ):
         page.evaluate(GO, wrong)
         assert page.evaluate(SEEN) == after, wrong
+
+
+@pytest.mark.browser
+def test_a_move_right_after_opening_is_told_to_a_screen_reader(context, asked):
+    page = open_page(context, asked)
+    page.evaluate(AT_ONCE)
+    heard = page.locator(".pull-heard")
+    wait(lambda: heard.text_content() == page.evaluate(SEEN)[1]["verdict"], "the move to be told")
+    assert "grip 1.35" in page.evaluate(SEEN)[1]["words"]
 
 
 @pytest.mark.browser
