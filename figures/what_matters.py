@@ -9,7 +9,10 @@ from shoulder_model.spread import stored_matters, uncertain_inputs
 
 SEX, PULL = "men", "front pulldown"
 KINDS = {one.name: one.kind for one in uncertain_inputs()}
-TITLES = {"whole_rep_load_kg": "What moves his largest load?", "lat_share": "What moves his lat's share?"}
+TITLES = {  # on a page, on a projector
+    "whole_rep_load_kg": ("What moves his largest load?", "his largest load"),
+    "lat_share": ("What moves his lat's share?", "his lat's share"),
+}
 FOUND = {answer: stored_matters(SEX, PULL, answer) for answer in TITLES}
 
 
@@ -34,16 +37,10 @@ def stage():
     height, places, most = LAYOUT[at_projector()]
     with mpl.rc_context(STYLE):
         figure = new_figure(9.6, height)
-        for place, (answer, title) in zip(places, TITLES.items(), strict=True):
+        for place, (answer, titles) in zip(places, TITLES.items(), strict=True):
             axes = figure.add_axes(place)
             ranked_bars(axes, FOUND[answer], KINDS, most)
-            axes.set_title(
-                "his" + title.partition("his")[2].rstrip("?") if at_projector() else title,
-                fontsize=LETTERS,
-                fontweight="bold",
-                loc="left",
-                pad=8,
-            )
+            axes.set_title(titles[at_projector()], fontsize=LETTERS, fontweight="bold", loc="left", pad=8)
             axes.set_xlabel("of its spread (variance)")
         key_of(figure)
         return Stage(figure)

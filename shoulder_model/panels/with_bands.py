@@ -22,9 +22,7 @@ class WithBands:
     """The part of a `panel.Panel` that has to do with bands; one without the hook ``ask`` has none."""
 
     ask, counts = None, (PEOPLE, DRAWS)  # how many people and draws
-    bands_first = (
-        False  # True where the panel is about them: they have no switch, and a move looks up those that are there
-    )
+    bands_first = False  # True in a panel about bands: no switch, and a move looks up those that are there
 
     def make_bands(self):
         """The switch of the bands, on but on a projector, and the page's way to ask for them."""
