@@ -43,6 +43,17 @@ HOMES = (  # chapters with a panel, a kind each
     "09_reading_the_evidence",
     "10_from_numbers_to_a_session",
 )
+PLAY = """main => new Promise(done => {
+  const range = main.querySelector('.range'), button = main.querySelector('.play'), from = range.value, start = performance.now();
+  button.click();
+  const look = () => {
+    if (range.value === from) return void setTimeout(look, 10);
+    const now = { from: Number(from), to: Number(range.value), after: performance.now() - start, label: button.textContent };
+    if (now.label === 'Pause') button.click();
+    done(now);
+  };
+  look();
+})"""
 SLIDERS = "all => all.map(one => [one.getAttribute('aria-label'), Number(one.querySelector('.range').value)])"
 OUTSIDE = """root => {
   const view = document.querySelector('.jp-WindowedPanel-outer').getBoundingClientRect();
@@ -104,7 +115,7 @@ class Lab:
             f"{self.address}{path}", method=method, headers={"Authorization": f"token {self.token}"}
         )
         try:
-            with urllib.request.urlopen(request, timeout=10) as reply:
+            with urllib.request.urlopen(request, timeout=PATIENCE) as reply:
                 return reply.read().decode()
         except OSError:
             return None
@@ -146,14 +157,14 @@ class Chapter:
     def __init__(self, lab, browser, name, width=1280, height=720, context=None, patient=True):
         self.lab, self.path = lab, f"workbook/{name}.ipynb"
         if context is None:
-            context = browser.new_context(viewport={"width": width, "height": height}, accept_downloads=True)
+            context = reader(browser, width, height)
         self.page = context.new_page()
         self.errors, self.outside = [], []
         self.page.on("pageerror", lambda error: self.errors.append(str(error)))
         self.page.on("console", lambda line: self.errors.append(line.text) if line.type == "error" else None)
         self.page.on("request", self._note_outside)
         self.page.goto(f"{lab.address}/doc/tree/{self.path}?token={lab.token}")
-        self.page.wait_for_selector(".jp-Notebook .jp-Cell", timeout=1000 * PATIENCE)
+        self.page.wait_for_selector(".jp-Notebook .jp-Cell")
         if patient:
             wait(self.kernel_is_connected, "the kernel")  # the toolbar says idle before the kernel listens
 
@@ -248,6 +259,25 @@ class Chapter:
         for session in self.lab.get("/api/sessions") or []:
             if session["path"] == self.path:
                 self.lab.request(f"/api/sessions/{session['id']}", method="DELETE")
+
+
+def reader(browser, width=1280, height=720, **more):
+    """A reader's browser with a store of its own, ``width`` × ``height`` pixels, as patient as the tests are.
+
+    ``more`` goes to Playwright's ``new_context``.
+    """
+    context = browser.new_context(viewport={"width": width, "height": height}, accept_downloads=True, **more)
+    context.set_default_timeout(1000 * PATIENCE)
+    return context
+
+
+def play_a_step(slider):
+    """Press Play, and Pause after the first step, both in the page: it plays for seconds, and a busy machine is slower.
+
+    Returns where the slider stood (``from``), where it went (``to``), ``after`` how many milliseconds, and what the button
+    was called by then (``label``).
+    """
+    return slider.evaluate(PLAY)
 
 
 def open_and_run(chapter):

@@ -88,7 +88,7 @@ class SitePage:
 
     def open(self, address, name):
         self.page.goto(f"{address}/notebooks/index.html?path=workbook/{name}.ipynb")
-        self.page.wait_for_selector(".site-lines", timeout=90_000)
+        self.page.wait_for_selector(".site-lines")
 
     def _note(self, url):
         if url.startswith(("http:", "https:", "ws:")):

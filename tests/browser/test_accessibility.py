@@ -14,7 +14,7 @@ from shoulder_model.week_page.html import page_html
 from tests.own.homework.invented import homework
 
 from .accessibility import faults
-from .lab import Chapter, PanelPage, wait
+from .lab import Chapter, PanelPage, play_a_step, wait
 
 pytestmark = pytest.mark.browser
 SMALL_CHAPTER = (
@@ -111,9 +111,9 @@ def test_one_line_tells_a_screen_reader_when_a_move_has_settled(small):
 def test_folded_controls_come_next_by_tab(small):
     panel = PanelPage(small)
     panel.root.get_by_role("button", name="Lifter", exact=True).focus()
-    for key in ("Space", "Tab"):
-        panel.page.keyboard.press(key)
-        panel.page.wait_for_timeout(300)
+    panel.page.keyboard.press("Space")
+    panel.root.locator("select").filter(visible=True).filter(has_text="women").first.wait_for()
+    panel.page.keyboard.press("Tab")
     assert panel.page.evaluate("() => document.activeElement.nodeName + document.activeElement.value") == "SELECTmen"
 
 
@@ -161,11 +161,8 @@ def test_less_motion_means_steps(small):
     slider.focus()
     page.keyboard.press("Home")
     panel.at_rest()
-    panel.press("Play")
-    page.wait_for_timeout(1000)
-    assert float(slider.input_value()) == 0.3, "it sweeps"
-    panel.becomes(lambda p: float(slider.input_value()) > 0.7, "the first step")
-    panel.press("Pause")
+    step = play_a_step(panel.root.locator(".pull-slider.main"))
+    assert step["from"] == 0.3 and step["to"] > 0.7 and step["after"] > 1000, "it sweeps"
     page.emulate_media(reduced_motion="no-preference")
 
 

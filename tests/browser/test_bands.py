@@ -1,9 +1,11 @@
 """The bands in the real page: they come once nothing moves, and never stand beside another value."""
 
+import time
+
 import pytest
 
 from .accessibility import of_chapter
-from .lab import Chapter, PanelPage
+from .lab import PATIENCE, Chapter, PanelPage
 
 pytestmark = pytest.mark.browser
 KEY = "not known"  # words in the picture while bands are there
@@ -87,15 +89,15 @@ def test_moved_fast_the_bands_of_another_value_never_stand_there(chapter):
     page.evaluate(WATCH, 0)
     slider = panel.sliders()[0]
     slider.focus()
-    for key in ["ArrowRight"] * 8 + ["ArrowLeft"] * 5 + ["ArrowRight"] * 3:
-        page.keyboard.press(key)
-        page.wait_for_timeout(60)
+    end = time.monotonic() + PATIENCE
+    while len({one["verdict"] for one in seen(page)}) < 6:  # a busy kernel answers for some of the values only
+        assert time.monotonic() < end, "the panel never followed"
+        for key in ["ArrowRight"] * 8 + ["ArrowLeft"] * 5 + ["ArrowRight"] * 3:
+            page.keyboard.press(key)
+            page.wait_for_timeout(60)
     panel.becomes(there, "the bands of the last value")
-    last = panel.at_rest().verdict
-    frames = seen(page)
-    moving = [one for one in frames if one["verdict"] not in (before, last)]
-    assert len(moving) > 5 and last != before
-    assert not any(one["told"] or one["drawn"] for one in frames if one["moved"] and one["since"] < STILL)
+    assert panel.at_rest().verdict != before
+    assert not any(one["told"] or one["drawn"] for one in seen(page) if one["moved"] and one["since"] < STILL)
 
 
 def test_the_switch_takes_them_away_and_brings_them_back(chapter):

@@ -8,7 +8,7 @@ import pytest
 from shoulder_model.lab.trust import trust
 
 from .accessibility import of_chapter
-from .lab import HOMES, PATIENCE, Chapter, open_and_run
+from .lab import HOMES, Chapter, open_and_run, reader
 
 pytestmark = pytest.mark.browser
 CHAPTERS = sorted(path.stem for path in (Path(__file__).parents[2] / "workbook").glob("*.ipynb"))
@@ -61,16 +61,16 @@ def test_a_guess_is_made_by_keyboard_alone(open_chapter):
 def test_run_everything_waits_for_a_kernel_that_is_slow_to_start(lab, browser):
     startup = Path(lab.folder.name, ".lab", "ipython", "profile_default", "startup")
     startup.mkdir(parents=True, exist_ok=True)
-    slow = startup / "00_slow.py"
-    slow.write_text("import time; time.sleep(4)")
-    chapter = Chapter(lab, browser, "02_one_arm_one_plane", patient=False)
+    slow = startup / "00_slow.py"  # as slow as it takes the reader to see that it is starting
+    slow.write_text(f"import os, time\nwhile os.path.exists({str(slow)!r}): time.sleep(0.1)")
     try:
+        chapter = Chapter(lab, browser, "02_one_arm_one_plane", patient=False)
         chapter.press("Run everything")
-        chapter.page.locator(".jp-Toolbar").get_by_text("Starting …", exact=True).wait_for(timeout=2000)
+        chapter.page.locator(".jp-Toolbar").get_by_text("Starting …", exact=True).wait_for()
     finally:
-        chapter.page.locator(".jp-Toolbar").get_by_text("Run everything", exact=True).wait_for(timeout=1000 * PATIENCE)
         slow.unlink()
-    chapter.page.get_by_role("button", name="Show me").first.wait_for(timeout=1000 * PATIENCE)
+    chapter.page.locator(".jp-Toolbar").get_by_text("Run everything", exact=True).wait_for()
+    chapter.page.get_by_role("button", name="Show me").first.wait_for()
     assert chapter.errors == []
     chapter.close()
 
@@ -88,7 +88,7 @@ def test_a_foreign_notebook_does_not_run_what_it_has_saved(lab, browser):
 
 
 def test_the_code_is_shown_hidden_and_remembered(lab, browser):
-    context = browser.new_context(viewport={"width": 1280, "height": 720})
+    context = reader(browser)
     chapter = Chapter(lab, browser, "00_start", context=context)
     assert chapter.code_in_sight == 0
     chapter.press("Show the code")

@@ -16,7 +16,7 @@ from shoulder_model.lab.launch import HOME
 from shoulder_model.lesson import read_chapter
 
 from .accessibility import faults
-from .lab import BROWSER
+from .lab import BROWSER, reader
 
 NAME = "03_grip_width"
 FIGURES = (HOME / "figures" / "projector", HOME / "figures")
@@ -72,7 +72,7 @@ def folder(chapter, tmp_path_factory):
 @pytest.fixture
 def opened(browser, folder):
     """Opens a page, the network cut off; ``asked`` are the addresses that it asks for."""
-    context = browser.new_context(viewport={"width": 1280, "height": 728}, offline=True)
+    context = reader(browser, height=728, offline=True)
     page = context.new_page()
     page.asked, page.errors = [], []
     page.on("request", lambda request: page.asked.append(request.url))
@@ -154,7 +154,7 @@ def test_keys_move_from_slide_to_slide(opened):
         ("Home", 0),
     ):
         page.keyboard.press(key)
-        page.wait_for_function(f"() => ({here}) === {place}", timeout=5000)
+        page.wait_for_function(f"() => ({here}) === {place}")
 
 
 @pytest.mark.browser

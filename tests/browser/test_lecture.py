@@ -11,7 +11,7 @@ import pytest
 from shoulder_model.lecture import read_run_sheet
 
 from .accessibility import faults
-from .lab import PATIENCE, Lab, wait
+from .lab import Lab, reader, wait
 
 pytestmark = pytest.mark.browser
 SHORT, LONG = "row_or_pulldown_45", "who_does_the_work_90"
@@ -51,11 +51,11 @@ class Lecture:
 
     def __init__(self, lab, browser, width=1280, height=720):
         self.lab = lab
-        self.page = browser.new_context(viewport={"width": width, "height": height}, accept_downloads=True).new_page()
+        self.page = reader(browser, width, height).new_page()
         self.errors = []
         self.page.on("pageerror", lambda error: self.errors.append(str(error)))
         self.page.goto(f"{lab.address}/doc/tree/shoulder_model/lecture/lecture.ipynb?token={lab.token}")
-        self.page.wait_for_selector(".lecture.open h1", timeout=1000 * PATIENCE)
+        self.page.wait_for_selector(".lecture.open h1")
 
     def press(self, *keys):
         for key in keys:
@@ -125,7 +125,7 @@ class Lecture:
         self.page.evaluate("document.querySelector('.lecture').dataset.old = 'yes'")
         self.kernel().kill()
         self.press("PageDown", "PageUp")
-        self.page.wait_for_selector(".lecture.open:not([data-old]) .lecture-where", timeout=1000 * PATIENCE)
+        self.page.wait_for_selector(".lecture.open:not([data-old]) .lecture-where")
         wait(lambda: self.page.locator(".lecture.open").count() == 1 and self.where, "the lecture to go on")
 
     def close(self):

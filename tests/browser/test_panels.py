@@ -5,7 +5,7 @@ import json
 import pytest
 
 from .accessibility import of_chapter
-from .lab import HOMES, Chapter, PanelPage, open_and_run
+from .lab import HOMES, Chapter, PanelPage, open_and_run, play_a_step
 
 pytestmark = pytest.mark.browser
 
@@ -24,6 +24,11 @@ def readout(slider):
     """The number in a slider's box."""
     box = slider.locator("xpath=ancestor::*[contains(@class, 'pull-slider')]").locator(".number")
     return float(box.input_value().replace("−", "-"))
+
+
+def goes_to(stop):
+    """The number in a stop's name, as "hanging: 0 °"."""
+    return float(stop.get_attribute("aria-label").rpartition(": ")[2].split()[0].replace("−", "-"))
 
 
 def test_every_slider_goes_to_both_ends_and_back_by_keyboard(panel):
@@ -82,13 +87,18 @@ def test_play_moves_the_main_slider_and_back_to_start_brings_it_home(panel):
     if not main.count():
         pytest.skip("this panel has no main slider")
     slider, words = main.locator(".range"), panel.at_rest().words
-    start = readout(slider)
-    main.get_by_role("button", name="Play").click()
-    panel.becomes(lambda p: p.words != words, "the panel to play")
-    main.get_by_role("button", name="Pause").click()
+    start, play = readout(slider), main.get_by_role("button", name="Play")
+    assert play.count() == 1
+    step = play_a_step(main)
+    assert step["label"] == "Pause" and step["from"] == start and play.count() == 1
+    panel.becomes(lambda p: p.words != words, "the words to follow")
     paused = panel.at_rest().words
-    main.locator(".stop").first.click()
+    assert abs(readout(slider) - step["to"]) < 1e-9, "it goes on after Pause"
+    stops = main.locator(".stop").all()
+    far = next(one for one in stops if abs(goes_to(one) - step["to"]) > 1e-9)
+    far.click()
     panel.becomes(lambda p: p.words != paused, "the stop to be reached")
+    assert abs(readout(slider) - goes_to(far)) < 1e-9
     main.get_by_role("button", name="Back to start").click()
     panel.becomes(lambda p: p.words == words, "the start to come back")
     assert readout(slider) == start

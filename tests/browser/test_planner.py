@@ -96,7 +96,7 @@ def planner(lab, browser):
     name = lab.add("planner", "from shoulder_model.panels import SessionPanel\nSessionPanel()")
     chapter = Chapter(lab, browser, name)
     chapter.run_everything()
-    chapter.page.wait_for_selector(".pull-panel .verdict", timeout=90_000)
+    chapter.page.wait_for_selector(".pull-panel .verdict")
     yield Planner(chapter)
     assert chapter.errors == [] and chapter.outside == []
     chapter.close()

@@ -5,7 +5,7 @@ import pytest
 from shoulder_model.practice.page_shelf import REFUSED
 
 from .accessibility import faults
-from .lab import Chapter, wait
+from .lab import Chapter, reader, wait
 from .test_practice import Panel
 
 pytestmark = pytest.mark.browser
@@ -56,7 +56,7 @@ def notebooks(lab):
 @pytest.fixture
 def context(browser):
     """One reader's browser, with a store of its own."""
-    one = browser.new_context(viewport={"width": 1280, "height": 720}, accept_downloads=True)
+    one = reader(browser)
     yield one
     one.close()
 

@@ -16,7 +16,7 @@ from shoulder_model.recorded.set_up import SetUp
 from tests.own.recorded.small import SMALL
 
 from .accessibility import faults
-from .lab import wait
+from .lab import play_a_step, reader, wait
 from .recorded_page import GO, SEEN, differing, open_page, write_page
 
 TRIES = int(os.environ.get("SHOULDER_MODEL_TRIES", "48"))  # states of all panels together
@@ -55,7 +55,7 @@ def asked(small, tmp_path_factory):
 
 @pytest.fixture
 def context(browser):
-    made = browser.new_context(viewport={"width": 1280, "height": 720}, offline=True, reduced_motion="reduce")
+    made = reader(browser, offline=True, reduced_motion="reduce")
     yield made
     made.close()
 
@@ -68,6 +68,11 @@ def page(context, asked):
     return shown
 
 
+def narrow(page):
+    """Whether the picture is the one for a narrow page."""
+    return page.locator(".pull-picture.narrow").count() > 0
+
+
 @pytest.mark.browser
 @pytest.mark.parametrize("kind", KINDS)
 def test_the_page_shows_each_state_as_the_live_panel_does(kind, small, context, tmp_path):
@@ -77,7 +82,7 @@ def test_the_page_shows_each_state_as_the_live_panel_does(kind, small, context, 
     tries = random.Random(kind).sample(range(made.grid.size), min(made.grid.size, TRIES // 6))
     for layout, width in (("wide", 1280), ("narrow", 640)):
         page.set_viewport_size({"width": width, "height": 720})
-        page.wait_for_timeout(150)
+        wait(lambda is_narrow=layout == "narrow": narrow(page) == is_narrow, "the other layout")
         assert differing(page, made, set_up, tries[layout == "wide" :: 2], layout) == []
     assert page.errors == []
 
@@ -86,7 +91,7 @@ def test_the_page_shows_each_state_as_the_live_panel_does(kind, small, context, 
 def test_nothing_is_asked_for_nothing_scrolls_sideways_and_axe_finds_nothing(page, asked):
     for width in (1280, 640, 360):
         page.set_viewport_size({"width": width, "height": 720})
-        page.wait_for_timeout(200)
+        wait(lambda is_narrow=width < 760: narrow(page) == is_narrow, "the other layout")
         assert page.evaluate("document.documentElement.scrollWidth") <= width
         print(f"{width} pixels wide: the smallest letters are {page.evaluate(LETTERS):.1f} pixels high")
         assert faults(page, "body") == []
@@ -160,10 +165,8 @@ def test_typed_numbers_snap_stops_and_ticks_work_and_play_takes_few_steps_for_th
     assert page.evaluate(SEEN)[1]["words"] != words
     page.get_by_role("button", name="Back to start").click()
     assert number.input_value() == "1.00"
-    page.get_by_role("button", name="Play").click()
-    page.wait_for_timeout(1700)
-    page.get_by_role("button", name="Pause").click()
-    assert float(number.input_value()) in (1.35, 1.7), "one quarter of the way in 1.5 s"
+    step = play_a_step(page.locator(".pull-slider.main"))
+    assert step["to"] == 1.35 and step["after"] > 1000, "one quarter of the way in 1.5 s"
 
 
 @pytest.mark.browser
@@ -183,15 +186,14 @@ def test_the_link_is_copied_or_shown(page):
 @pytest.mark.browser
 def test_print_has_the_state_as_it_is_shown_in_the_wide_picture(page, tmp_path):
     page.set_viewport_size({"width": 640, "height": 720})
-    page.wait_for_timeout(200)
-    assert page.locator(".pull-picture.narrow").count() == 1
+    wait(lambda: narrow(page), "the narrow picture")
     page.evaluate(GO, "#grip=1.35")
-    narrow = page.locator(".layers > svg").get_attribute("viewBox")
+    before = page.locator(".layers > svg").get_attribute("viewBox")
     page.evaluate("dispatchEvent(new Event('beforeprint'))")
     wide = page.locator(".layers > svg").get_attribute("viewBox")
-    assert wide != narrow and "grip 1.35" in page.evaluate(SEEN)[1]["words"]
+    assert wide != before and "grip 1.35" in page.evaluate(SEEN)[1]["words"]
     page.evaluate("dispatchEvent(new Event('afterprint'))")
-    assert page.locator(".layers > svg").get_attribute("viewBox") == narrow
+    assert page.locator(".layers > svg").get_attribute("viewBox") == before
     page.pdf(path=tmp_path / "page.pdf")
     assert (tmp_path / "page.pdf").stat().st_size > 10_000
 
@@ -212,8 +214,10 @@ def test_two_panels_on_a_page_leave_each_other_alone(small, context, tmp_path):
     ids = page.evaluate("[...document.querySelectorAll('[id]')].map(one => one.id)")
     assert len(ids) > 4 and len(set(ids)) == len(ids)
     pictures, sliders = page.locator(".layers > svg"), page.locator(".pull-slider.main .range")
-    for moved, other in ((0, 1), (1, 0)):
-        before = [pictures.nth(which).inner_html() for which in (0, 1)]
+    shown = [one.inner_html() for one in pictures.all()]
+    for moved in (0, 1):
         sliders.nth(moved).press("ArrowRight")
-        page.wait_for_timeout(150)
-        assert pictures.nth(moved).inner_html() != before[moved] and pictures.nth(other).inner_html() == before[other]
+        before = shown
+        wait(lambda which=moved, was=before: pictures.nth(which).inner_html() != was[which], "the picture to move")
+        shown = [one.inner_html() for one in pictures.all()]
+        assert shown[1 - moved] == before[1 - moved]

@@ -13,7 +13,7 @@ from shoulder_model.checkout import chapters
 from shoulder_model.site.download import Missing
 
 from .accessibility import faults
-from .lab import PanelPage, wait
+from .lab import PanelPage, reader, wait
 from .site import CELLS, ELSEWHERE, NEEDED, NOTEBOOK, Server, SitePage, built, said, stored
 from .test_practice import Panel
 
@@ -55,7 +55,7 @@ def server(site):
 @pytest.fixture
 def context(browser):
     """One reader's browser, with a store of its own."""
-    one = browser.new_context(viewport={"width": 1280, "height": 720}, accept_downloads=True)
+    one = reader(browser)
     yield one
     one.close()
 
@@ -63,7 +63,7 @@ def context(browser):
 @pytest.fixture(scope="module")
 def kernel(browser, server):
     """A page whose kernel runs one chapter after the other."""
-    context = browser.new_context(viewport={"width": 1280, "height": 720})
+    context = reader(browser)
     chapter = SitePage(context, server.address(), "a3_numbers_and_sources")
     wait(lambda: "being started" not in chapter.lines, "the kernel")
     yield chapter
