@@ -22,6 +22,11 @@ def first_counted(points):
     return int(np.ceil(fact("rep_counted_from") * (whole("points", points, POINTS) - 1)))
 
 
+def counted_mean(activation):
+    """Mean of an ``activation`` (..., point, muscle) over the counted points of a rep, (..., muscle), a share of capacity without unit."""
+    return activation[..., first_counted(activation.shape[-2]) :, :].mean(axis=-2)
+
+
 def a_rep(rep, *needed):
     """Return ``rep`` if it is a dataset of `rep_and_sweep.rep` that has the variables ``needed`` (names), else `InputError`."""
     missing = [

@@ -7,7 +7,7 @@ import numpy as np
 from ..inputs import choice
 from ..mechanics import rep_mechanics
 from ..muscles import muscle_geometry
-from .counted_part import first_counted
+from .counted_part import counted_mean, first_counted
 from .rep_and_sweep import (
     VARIABLES,
     at_full_size,
@@ -82,8 +82,7 @@ class ManyReps:
         if effort not in self._active:
             kg = effort * self.load_kg
             active = activations(self.lifter, self.pull, self.whole, self.geometry, self.options, kg)
-            counted = active[..., first_counted(self.options.points) :, :]
-            self._active[effort] = counted.mean(axis=-2) * self.options.body_of().cross_section
+            self._active[effort] = counted_mean(active) * self.options.body_of().cross_section
         return self._active[effort]
 
     def variable(self, name):

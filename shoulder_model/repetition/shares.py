@@ -12,20 +12,22 @@ over their sources' range and landmarks moved by half of theirs. Which muscles s
 span does not hold (least sum of squared activations, each weighed by its cross-section).
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 from typing import NamedTuple
 
 import numpy as np
 
 from ..inputs import Allowed, InputError, checked_call, choice, flag, scalar, thing, vectors
-from ..muscles import LAT, MUSCLES, Body, drawn_bodies, reference_body
+from ..mechanics import rep_mechanics
+from ..muscles import LAT, MUSCLES, Body, drawn_bodies, muscle_geometry, reference_body
 from ..people import one_person
 from .balance import BALANCES
-from .counted_part import a_rep, counted_part, first_counted
-from .options import options_of
-from .rep_and_sweep import one_value_each, rep
-from .work_done import muscle_work
+from .counted_part import a_rep, counted_mean, first_counted
+from .options import RepOptions, options_of
+from .rep_and_sweep import one_value_each
+from .supply import largest_loads, supply
+from .work_done import elbow_leverage, tension_work
 
 GROUP_MUSCLES = {  # muscle group as a coach means it -> its muscles; all of them, each once
     "lat": LAT,
@@ -87,8 +89,8 @@ def active_cross_section(rep, body=None):
         The reference body by default.
     """
     body = reference_body() if body is None else thing("body", body, Body)
-    active = counted_part(a_rep(rep, "activation")).activation.mean("point")
-    return active.transpose(..., "muscle").values * body.cross_section
+    active = a_rep(rep, "activation").activation.transpose(..., "point", "muscle").values
+    return counted_mean(active) * body.cross_section
 
 
 @checked_call
@@ -169,25 +171,36 @@ def muscle_shares(lifter, pull, *, kind="work", effort=0.5, band=True, strength=
 def _of_bodies(lifter, pull, effort, band, strength):
     """By balance: the load on the bar [kg], and what every muscle of every body does in each of `KINDS`, (kind, body, muscle)."""
     bodies, load_kg, amounts = [reference_body(), *(_bodies() if band else ())], {}, {}
+    whole = rep_mechanics(lifter, pull, POINTS)  # of every body, at any load
+    geometries = [muscle_geometry(whole.posture, whole.path.girdle, body) for body in bodies]
     for balance in BALANCES:
-        held = {"points": POINTS, "balance": balance, "strength": strength}
-        load_kg[balance] = effort * float(rep(lifter, pull, **held).whole_rep_load_kg)
+        held = RepOptions(points=POINTS, balance=balance, strength=strength)
+        along = largest_loads(lifter, pull, whole, geometries[0], held)
+        load_kg[balance] = effort * float(along[first_counted(POINTS) :].min())
         if not np.isfinite(load_kg[balance]):
             raise InputError(
                 "pull", f"pull {pull.name}: there is a point where the model cannot hold even the arm; change it"
             )
         loaded = pull.change(load_kg=load_kg[balance])
-        of_bodies = np.array([_amounts(lifter, loaded, body, held) for body in bodies])
+        of_bodies = np.array(
+            [
+                _amounts(lifter, loaded, whole, geometry, replace(held, body=body))
+                for geometry, body in zip(geometries, bodies, strict=True)
+            ]
+        )
         amounts[balance] = np.moveaxis(of_bodies, 1, 0)
         amounts[balance].setflags(write=False)
     return load_kg, amounts
 
 
-def _amounts(lifter, pull, body, held):
-    """Every muscle's work [J] and active cross-section [cm²], in the order of `KINDS`, each (muscle,); ``held`` options of `rep`."""
-    one = rep(lifter, pull, body=body, **held)
-    elbow = options_of(held).strength_of(lifter).elbow
-    return muscle_work(one, pull, elbow, first_counted(POINTS)).sum("at").values, active_cross_section(one, body)
+def _amounts(lifter, pull, whole, geometry, options):
+    """Every muscle's work [J] and active cross-section [cm²], in the order of `KINDS`, each (muscle,)."""
+    supplied, first = supply(lifter, pull, whole, geometry, options), first_counted(POINTS)
+    arms = geometry.shoulder_arm, geometry.elbow_arm, geometry.girdle_arm
+    turns = whole.turns.shoulder, whole.turns.elbow, whole.turns.girdle
+    at_elbow = elbow_leverage(pull, options.strength_of(lifter).elbow)
+    work = tension_work(supplied.activation * supplied.capacity, arms, turns, geometry.length, at_elbow, first)
+    return work.sum(axis=1), counted_mean(supplied.activation) * options.body_of().cross_section
 
 
 def _share(*of_bodies):

@@ -135,18 +135,44 @@ def muscle_work(rep, pull, elbow_factor, first=0):
     """
     first, elbow_factor = _start(a_rep(rep, "activation"), first), scalar("elbow_factor", elbow_factor, FACTOR)
     one_value_each(pull)
-    tension = (rep.activation * rep.capacity).transpose("point", "muscle").values[..., None]
-    shoulder, elbow, girdle = (
-        _steps(
-            tension * rep[f"{name}_moment_arm"].values.reshape(*tension.shape[:2], -1), _turn(rep, joint), first
-        ).sum(axis=(0, 2))
-        for name, joint in zip(("muscle", "elbow", "girdle"), JOINTS, strict=True)
-    )
-    shortened = -np.diff(rep.muscle_length.values, axis=0, prepend=rep.muscle_length.values[:1])
-    scapula = _steps(tension[..., 0], shortened, first).sum(axis=0) - shoulder - elbow - girdle
-    effective = elbow_factor * np.where(np.isin(MUSCLES, FLEXORS), leverage(pull.hand_turn), 1.0)
-    work = np.stack([shoulder, elbow * effective, girdle, scapula], axis=1)
+    tension = (rep.activation * rep.capacity).transpose("point", "muscle").values
+    arms = [rep[f"{name}_moment_arm"].values for name in ("muscle", "elbow", "girdle")]
+    turns = [rep[f"{joint}_turn"].values for joint in JOINTS]
+    work = tension_work(tension, arms, turns, rep.muscle_length.values, elbow_leverage(pull, elbow_factor), first)
     return xr.DataArray(work, dims=("muscle", "at"), coords={"muscle": list(MUSCLES), "at": [*JOINTS, "scapula"]})
+
+
+def elbow_leverage(pull, elbow_factor):
+    """What each muscle's work at the elbow counts, (muscle,), ratios: ``elbow_factor`` (float), and of its flexors the hand's turn of a ``pull``."""
+    return elbow_factor * np.where(np.isin(MUSCLES, FLEXORS), leverage(pull.hand_turn), 1.0)
+
+
+def tension_work(tension, arms, turns, length, at_elbow, first):
+    """Work (muscle, at) of muscles at each joint and by the scapula's own turn, from the point ``first`` of a rep on. [J = N m]
+
+    Parameters
+    ----------
+    tension : ndarray, shape (point, muscle)
+        What each muscle pulls. [N]
+    arms, turns : sequence of ndarray
+        Of shoulder, elbow and girdle: moment arms (point, muscle, component) [m], turns since the point before (point, component)
+        [rad]; the elbow's without components.
+    length : ndarray, shape (point, muscle)
+        Of the muscles' paths. [m]
+    at_elbow : ndarray, shape (muscle,)
+        As of `elbow_leverage`, ratios.
+    first : int
+        Where counting begins.
+    """
+    shoulder, elbow, girdle = (
+        _steps(tension[..., None] * arm.reshape(*tension.shape, -1), turn.reshape(len(turn), 1, -1), first).sum(
+            axis=(0, 2)
+        )
+        for arm, turn in zip(arms, turns, strict=True)
+    )
+    shortened = -np.diff(length, axis=0, prepend=length[:1])
+    scapula = _steps(tension, shortened, first).sum(axis=0) - shoulder - elbow - girdle
+    return np.stack([shoulder, elbow * at_elbow, girdle, scapula], axis=1)
 
 
 def _side_work(whole, push, first):
@@ -156,12 +182,6 @@ def _side_work(whole, push, first):
         torque, turn = getattr(whole.cases.side_force, joint), getattr(whole.turns, joint)
         work.append(_steps((torque.T * push).T, turn, first).sum())
     return np.array(work)
-
-
-def _turn(rep, joint):
-    """A joint's turns (point, 1, component). [rad]"""
-    turn = rep[f"{joint}_turn"].values
-    return turn.reshape(len(turn), 1, -1)
 
 
 def _way(rep, pull, first, bends):
