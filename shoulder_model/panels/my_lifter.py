@@ -205,8 +205,7 @@ class MyLifterPanel(Panel):
         k, here = state.asked, (state.asked, state.at)
         who = among({"sex": state.values["sex"]} | state.measured)
         if kept is not None:
-            same = (state.measured, state.values["sex"]) == (kept.measured, kept.values["sex"])
-            ends = answers.change(its, here, (k, kept.at), same_people=same)
+            ends = answers.change(its, here, (k, kept.at), same_people=same_person(state, kept))
             return self.both_bands(who, *(_scaled(end, k) for end in ends), UNITS[k], change_of=NAMES[k])
         told = self.both_bands(who, *(_scaled(end, k) for end in answers.at(*here)), UNITS[k])
         if self.hardly_changes(state):
@@ -227,7 +226,10 @@ class MyLifterPanel(Panel):
     def compare(self, state, kept):
         k = state.asked
         now, was = (one.of(ASKED[k])[0] for one in (state, kept))
-        return f"{NAMES[k].capitalize()}: {now:.0f}{UNITS[k]} against {was:.0f}{UNITS[k]} in the kept one ({kept.values['grip']:.2f} ×)."
+        its = [] if same_person(state, kept) else ["another person"]
+        its += [] if state.values["pull"] == kept.values["pull"] else [kept.values["pull"]]
+        its = ", ".join([*its, f"{kept.values['grip']:.2f} ×"])
+        return f"{NAMES[k].capitalize()}: {now:.0f}{UNITS[k]} against {was:.0f}{UNITS[k]} in the kept one ({its})."
 
     def table(self, state):
         columns = {"grip [x biacromial]": np.array(GRIPS)}
@@ -266,6 +268,11 @@ class MyLifterPanel(Panel):
 
 
 CRITERION_OF = {name: words for words, name in CRITERIA.items()}
+
+
+def same_person(one, other):
+    """Whether two `MyState` have the same sex and readings."""
+    return (one.measured, one.values["sex"]) == (other.measured, other.values["sex"])
 
 
 def _words():

@@ -86,6 +86,17 @@ def test_two_grips_are_compared_person_by_person(panel):
     assert f"{low:.0f} to {high:.0f} N m".replace("-", "−") in panel.picture.said["bands"]
 
 
+def test_the_comparison_names_all_that_was_other_in_the_kept_one(panel):
+    panel.keep()
+    assert panel.picture.said["verdict"].endswith("in the kept one (1.50 ×).")
+    panel.pull_choice.value = "pull-up"
+    assert panel.picture.said["verdict"].endswith("in the kept one (front pulldown, 1.50 ×).")
+    panel.boxes["mass"].value = "95"
+    assert panel.picture.said["verdict"].endswith("in the kept one (another person, front pulldown, 1.50 ×).")
+    panel.pull_choice.value, panel.sliders["grip"].value = "front pulldown", 2.0
+    assert panel.picture.said["verdict"].endswith("in the kept one (another person, 1.50 ×).")
+
+
 @pytest.mark.parametrize("name", ASKED)
 def test_each_of_everybody_has_one_best_grip(name):
     shares, own = standing(sm.pulls["front pulldown"], "women").best_for(name)
