@@ -6,20 +6,22 @@ from numpy.testing import assert_allclose
 
 import shoulder_model as sm
 from shoulder_model.inputs import InputError
-from shoulder_model.muscles import MUSCLES, drawn_bodies, reference_body
+from shoulder_model.muscles import MUSCLES, drawn_bodies, expected_strength, reference_body
 from shoulder_model.repetition import (
     GROUP_MUSCLES,
     KINDS,
     active_cross_section,
+    first_counted,
     group_shares,
     muscle_shares,
+    muscle_work,
     work_done,
 )
 from shoulder_model.repetition.balance import BALANCES
 from shoulder_model.repetition.shares import BAND, BODIES, POINTS, SEED
 
 MEN = sm.Lifter.average("men")
-PULL = sm.pulls["front pulldown"]
+PULL, CHIN_UP = sm.pulls["front pulldown"], sm.pulls["chin-up"]  # the second with the hands turned
 
 
 def test_groups_hold_every_muscle_once():
@@ -105,16 +107,25 @@ def test_the_span_holds_both_balances_and_the_bodies(name, monkeypatch, forgetfu
     assert_allclose(again, alone.of["lat"], rtol=1e-9)
 
 
-def test_the_span_reaches_from_5_to_95_percent_of_random_bodies():
+@pytest.mark.parametrize("kind", KINDS)
+def test_the_span_reaches_from_5_to_95_percent_of_random_bodies(kind):
+    """Of reps that are worked out apart, one for each body."""
     assert BAND == (5, 95) and BODIES >= 40
-    found, ends = muscle_shares(MEN, PULL, kind="active muscle"), []
+    first, elbow, ends = first_counted(POINTS), expected_strength(MEN).elbow, []
+    found = muscle_shares(MEN, CHIN_UP, kind=kind)
     for balance in BALANCES:
-        loaded, drawn = PULL.change(load_kg=found.load_kg[balance]), []
+        loaded, drawn = CHIN_UP.change(load_kg=found.load_kg[balance]), []
         for body in (reference_body(), *drawn_bodies(BODIES, SEED)):
             one = sm.rep(MEN, loaded, points=POINTS, balance=balance, body=body)
-            drawn.append(float(group_shares(active_cross_section(one, body))[0]["lat"]))
-        ends.append([drawn[0], *np.percentile(drawn, BAND)])
-    assert found.of["lat"].low == pytest.approx(np.min(ends)) and found.of["lat"].high == pytest.approx(np.max(ends))
+            work = muscle_work(one, loaded, elbow, first).sum("at").values
+            amounts = {"work": work, "active muscle": active_cross_section(one, body)}[kind]
+            drawn.append({group: float(share) for group, share in group_shares(amounts)[0].items()})
+        for_balance = {group: [one[group] for one in drawn] for group in GROUP_MUSCLES}
+        ends.append({group: [values[0], *np.percentile(values, BAND)] for group, values in for_balance.items()})
+    for group, share in found.of.items():
+        both = [one[group] for one in ends]
+        assert share.low == pytest.approx(np.min(both), abs=1e-12)
+        assert share.high == pytest.approx(np.max(both), abs=1e-12)
 
 
 @pytest.mark.identity
