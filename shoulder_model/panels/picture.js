@@ -71,7 +71,7 @@ function render({ model, el }) {
   let ahead = new Map(), early = []; // steps not yet taken; elements that show one
   let narrow = false, settling = null, toldAloud = null, opened = null;
   let last = null, waiting = [], rest = null; // the slider moved last; its steps to ask for, and when
-  let bands = "off", still = null; // how the bands stand; when they are asked for
+  let bands = "off", still = null, movedAt = -STILL; // how the bands stand; when they are asked for; the last move
 
   // Bring elements to what the model told, with the moves of a step that it has not told yet on top.
   function settle(places, step = new Map()) {
@@ -105,9 +105,14 @@ function render({ model, el }) {
   }
 
   // While nothing moves, the kernel works on the bands a little at a time, each time it is asked.
-  function awaitBands(ms) {
+  function awaitBands() {
     clearTimeout(still);
-    if (bands === "awaited") still = setTimeout(() => model.send({ kind: "settled" }), ms);
+    if (bands === "awaited") still = setTimeout(() => model.send({ kind: "settled" }), movedAt + STILL - performance.now());
+  }
+
+  function moved() {
+    movedAt = performance.now();
+    awaitBands();
   }
 
   // Show the model's own state, in these elements and in those that show a step ahead of it.
@@ -137,7 +142,7 @@ function render({ model, el }) {
       waiting = last?.near ?? [];
       askSoon();
     }
-    awaitBands(0);
+    awaitBands();
   }
 
   function receive(message) {
@@ -168,7 +173,7 @@ function render({ model, el }) {
     at = message.at;
     el.dataset.at = JSON.stringify(at);
     showTold(message.moves.map(([place]) => place));
-    awaitBands(STILL);
+    moved();
     if (!message.said) return;
     say((said = message.said));
     askSoon();
@@ -203,7 +208,7 @@ function render({ model, el }) {
     }
     last = { slider, value, near };
     waiting = near;
-    awaitBands(STILL);
+    moved();
     askSoon();
   }
 

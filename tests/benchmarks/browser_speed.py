@@ -24,7 +24,7 @@ WATCH = """() => {
       (came ? window.bands : window.pictures).push(performance.now());
     });
     changed = true;
-  }).observe(layer.parentElement.parentElement, { subtree: true, childList: true, attributes: true, attributeFilter: ['d'] });
+  }).observe(layer.parentElement, { subtree: true, childList: true, attributes: true, attributeFilter: ['d'] });
 }"""
 
 

@@ -23,6 +23,16 @@ WATCH = """which => {
   }
   requestAnimationFrame(look);
 }"""
+ASKED = """() => {
+  const box = document.querySelector('.pull-picture'), send = WebSocket.prototype.send, asked = window.asked = [];
+  let pressed = 0, awaited = 0;
+  document.addEventListener('keydown', () => { pressed = performance.now(); awaited += box.dataset.bands === 'awaited'; }, true);
+  WebSocket.prototype.send = function (data) {
+    const text = typeof data === 'string' ? data : new TextDecoder().decode(data);
+    if (text.includes('"settled"')) asked.push({ since: performance.now() - pressed, awaited });
+    return send.call(this, data);
+  };
+}"""
 STILL = 250  # ms; the page waits 300 without a move
 
 
@@ -98,6 +108,25 @@ def test_moved_fast_the_bands_of_another_value_never_stand_there(chapter):
     panel.becomes(there, "the bands of the last value")
     assert panel.at_rest().verdict != before
     assert not any(one["told"] or one["drawn"] for one in seen(page) if one["moved"] and one["since"] < STILL)
+
+
+def test_a_move_in_the_midst_of_their_work_stops_it_until_the_controls_are_still(chapter):
+    """Also where an answer to what was asked before the move comes in after it: else the next picture waits for the bands."""
+    panel, page = PanelPage(chapter), chapter.page
+    slider = panel.sliders()[0]
+    slider.focus()
+    page.keyboard.press("End")
+    for which in (0, 1):  # the other panel asks for nothing more
+        PanelPage(chapter, which).becomes(there, "the bands to come")
+    page.evaluate(ASKED)
+    for _ in range(5):
+        page.keyboard.press("ArrowLeft")
+        count = page.evaluate("() => window.asked.length")
+        panel.becomes(lambda p, was=count: p.page.evaluate("() => window.asked.length") > was, "the next piece of work")
+    panel.becomes(there, "the bands to come")
+    asked = page.evaluate("() => window.asked")
+    assert asked[-1]["awaited"] > 2, "no move came in the midst of their work"
+    assert min(one["since"] for one in asked) > STILL
 
 
 def test_the_switch_takes_them_away_and_brings_them_back(chapter):
