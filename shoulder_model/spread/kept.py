@@ -1,6 +1,7 @@
 """What a study has so far, in memory or in its file: every answer, or counts of them."""
 
 import time
+from abc import ABC, abstractmethod
 from dataclasses import replace
 
 import numpy as np
@@ -18,7 +19,7 @@ MOST_KEPT = 4e9  # bytes of arrays or counts in memory
 EVERY = 5.0  # s between two times that counts are kept in the file
 
 
-class Kept:
+class Kept(ABC):
     """What a study has so far, and where it is put; blocks come in their order."""
 
     def __init__(self, plan, file, shapes, chunks, dims, keep):
@@ -26,13 +27,17 @@ class Kept:
         self.plan = plan if self.file is None else replace(plan, rows=self.file.rows)
         self.complete = 0 if self.file is None else self.file.complete
 
+    @abstractmethod
     def put(self, block, answers):
         """Keep ``answers`` (dict by name) of a ``block`` where they belong."""
-        raise NotImplementedError
 
+    @abstractmethod
+    def note(self):
+        """Say in the file, if there is one, how many blocks, a whole number, are complete."""
+
+    @abstractmethod
     def variables(self):
         """The dataset's variables by name, in their units."""
-        raise NotImplementedError
 
     def take(self, block, answers):
         """Keep the ``answers`` (dict by name) of the next ``block``."""

@@ -43,10 +43,11 @@ HOMES = (  # chapters with a panel, a kind each
     "09_reading_the_evidence",
     "10_from_numbers_to_a_session",
 )
-PLAY = """main => new Promise(done => {
+PLAY = """([main, patience]) => new Promise((done, failed) => {
   const range = main.querySelector('.range'), button = main.querySelector('.play'), from = range.value, start = performance.now();
   button.click();
   const look = () => {
+    if (performance.now() - start > patience) return void failed(new Error('it does not play'));
     if (range.value === from) return void setTimeout(look, 10);
     const now = { from: Number(from), to: Number(range.value), after: performance.now() - start, label: button.textContent };
     if (now.label === 'Pause') button.click();
@@ -277,7 +278,7 @@ def play_a_step(slider):
     Returns where the slider stood (``from``), where it went (``to``), ``after`` how many milliseconds, and what the button
     was called by then (``label``).
     """
-    return slider.evaluate(PLAY)
+    return slider.page.evaluate(PLAY, [slider.element_handle(), 1000 * PATIENCE])
 
 
 def open_and_run(chapter):
