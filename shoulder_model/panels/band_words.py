@@ -36,11 +36,15 @@ def band_words(who, people, unknown, words, digits=0, *, swapped=False, change_o
     people, unknown = (_ends(band, swapped=swapped) for band in (people, unknown))
     parts = [f"among {who} {_range(people, digits)}{words}"] if people else []
     words = "" if people else words
-    left_by = "not known:" if brief else f"{NOT_MEASURED} leaves"
-    parts += [f"{left_by} {_range(unknown, digits)}{words}"] if unknown else []
+    if people and unknown and not brief and _is_one(unknown, digits):
+        parts.append(f"{NOT_MEASURED} hardly moves it")
+    elif unknown:
+        left_by = "not known:" if brief else f"{NOT_MEASURED} leaves"
+        wider = _wider(people, unknown, digits) if people and not brief else ""
+        parts.append(f"{left_by} {_range(unknown, digits)}{words}{wider}")
     if not parts:
         return "Too few people of these measures reach for a band."
-    said = "; ".join(parts) + (_wider(people, unknown, digits) if people and unknown and not brief else "")
+    said = "; ".join(parts)
     if change_of:
         is_open = unknown and unknown[0] < 0 < unknown[1]
         of = "" if brief else f" of {change_of}"
@@ -57,7 +61,12 @@ def _ends(band, *, swapped):
 
 def _range(band, digits):
     low, high = (written(float(end), digits) for end in band)
-    return low if low == high else f"{low} to {high}"
+    return low if _is_one(band, digits) else f"{low} to {high}"
+
+
+def _is_one(band, digits):
+    """Whether both ends are written as one number."""
+    return written(float(band[0]), digits) == written(float(band[1]), digits)
 
 
 def _wider(people, unknown, digits):

@@ -65,7 +65,7 @@ def bands(panel):
 
 def there(panel):
     """Whether bands are told and drawn."""
-    return "what nobody has measured leaves" in bands(panel) and KEY in panel.picture and not panel.bands_awaited
+    return "what nobody has measured" in bands(panel) and KEY in panel.picture and not panel.bands_awaited
 
 
 @pytest.mark.parametrize("which", [0, 1], ids=["grip", "work"])
