@@ -4,7 +4,6 @@ import functools
 import json
 import os
 import threading
-import time
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
@@ -16,18 +15,14 @@ from shoulder_model.site.command import store_folder
 from shoulder_model.site.distribution import Registries
 from shoulder_model.site.download import Store
 
-from .lab import wait
+from .lab import run_everything, wait
 
 NEEDED = os.environ.get("SHOULDER_MODEL_NEEDS_SITE") == "1"
 ELSEWHERE = "workbook.example"  # a name that the browser of the tests takes for this machine: no secure place to a page
 NOTEBOOK = "window.jupyterapp.shell.currentWidget"
 CELLS = f"""() => {NOTEBOOK}.content.widgets.filter(one => one.model.type === 'code')
   .map(one => [one.model.sharedModel.source, one.model.outputs.toJSON()])"""
-AT_REST = f"""() => {{
-  const kernel = {NOTEBOOK}.sessionContext.session?.kernel;
-  const cells = {NOTEBOOK}.content.widgets.filter(one => one.model.type === 'code');
-  return kernel?.status === 'idle' && cells.every(one => one.model.executionState !== 'running');
-}}"""
+SLOWLY = 240  # seconds, for Python that is compiled for a browser and fetched first
 
 
 def built(folder, say=lambda words: None):
@@ -96,18 +91,11 @@ class SitePage:
 
     def run_everything(self):
         """Press the button and wait until every cell has run, or one has failed."""
-        self.page.get_by_role("button", name="Run everything", exact=True).first.click()
-        quiet, end = 0, time.monotonic() + 240
-        while quiet < 4:
-            quiet = quiet + 1 if self.page.evaluate(AT_REST) and self._last_ran() else 0
-            assert time.monotonic() < end, "the chapter never came to rest"
-            time.sleep(0.25)
-
-    def _last_ran(self):
+        ended = run_everything(self.page, SLOWLY)
         counts = self.page.evaluate(
             f"() => {NOTEBOOK}.content.widgets.filter(one => one.model.type === 'code').map(one => one.model.executionCount)"
         )
-        return all(counts) or self.failures
+        assert ended != "Everything has run." or all(counts)
 
     @property
     def failures(self):

@@ -75,6 +75,19 @@ def test_run_everything_waits_for_a_kernel_that_is_slow_to_start(lab, browser):
     chapter.close()
 
 
+def test_the_button_says_that_it_runs_and_the_page_how_it_ended(lab, browser):
+    chapter = Chapter(lab, browser, lab.add("long", "from time import sleep\nsleep(600)", "1"))
+    bar = chapter.page.locator(".jp-Toolbar")
+    chapter.press("Run everything")
+    running = bar.get_by_role("button", name="Running …", exact=True)
+    running.wait_for()
+    assert running.is_disabled() or running.get_attribute("aria-disabled") == "true"
+    chapter.kill_kernel()
+    bar.get_by_text("Run everything", exact=True).wait_for()
+    assert chapter.page.get_by_role("status").get_by_text("It stopped: a cell failed, or Python ended.").count() == 1
+    chapter.close()
+
+
 def test_a_foreign_notebook_does_not_run_what_it_has_saved(lab, browser):
     harm = nbformat.v4.new_output("display_data", {"text/html": "<p>seen</p><img src=x onerror='window.harm = 1'>"})
     cells = [nbformat.v4.new_code_cell("1", outputs=[harm])]

@@ -19,7 +19,8 @@
 
   // Without the code nothing is left of a folded cell but its output.
   const LOOK = `.workbook-without-code .jp-CodeCell .jp-Cell-inputWrapper:has(.jp-InputPlaceholder) { display: none; }
-    .workbook-without-code .jp-CodeCell .jp-OutputPrompt { visibility: hidden; }`;
+    .workbook-without-code .jp-CodeCell .jp-OutputPrompt { visibility: hidden; }
+    .workbook-heard { position: absolute; width: 1px; height: 1px; margin: 0; overflow: hidden; clip-path: inset(50%); }`;
 
   // Panels without their kernel. The page keeps the last picture of each with the chapter, as an image in which nothing runs.
   const LAST = "last_picture", PIXELS = 1.25; // for a point of it
@@ -227,24 +228,33 @@
       requires: [INotebookTracker, IStateDB],
       activate(app, tracker, state) {
         let shown = remembered();
-        const starting = new Set(); // pages whose kernel is waited for, after the button was pressed
-        async function run(panel) {
-          if (starting.has(panel)) return;
-          starting.add(panel);
+        const doing = new Map(); // pages whose button was pressed -> what it says until everything has run
+        const heard = Object.assign(document.createElement("p"), { className: "workbook-heard", role: "status" });
+        document.body.append(heard);
+        function say(panel, words, aloud = words) {
+          if (words) doing.set(panel, words);
+          else doing.delete(panel);
+          heard.textContent = aloud;
           app.commands.notifyCommandChanged("workbook:run-everything");
-          try { await kernelAnswers(panel); } finally {
-            starting.delete(panel);
-            app.commands.notifyCommandChanged("workbook:run-everything");
-          }
-          if (!panel.isDisposed) return runEverything(panel, NotebookActions); // JupyterLab asks where there is no kernel
+        }
+        async function run(panel) {
+          if (doing.has(panel)) return;
+          let end = "The chapter did not run.";
+          try {
+            say(panel, "Starting …");
+            await kernelAnswers(panel);
+            say(panel, "Running …");
+            if (panel.isDisposed) return; // JupyterLab asks where there is no kernel
+            end = (await runEverything(panel, NotebookActions)) ? "Everything has run." : "It stopped: a cell failed, or Python ended.";
+          } finally { say(panel, "", end); }
         }
         document.head.append(Object.assign(document.createElement("style"), { textContent: `${LOOK} ${ASLEEP}` }));
         look(shown);
         sideBars(app, state);
         app.commands.addCommand("workbook:run-everything", {
-          label: () => (starting.has(tracker.currentWidget) ? "Starting …" : "Run everything"),
+          label: () => doing.get(tracker.currentWidget) ?? "Run everything",
           caption: "Run every cell of this chapter; you stay where you are. A chapter that was just opened first starts Python",
-          isEnabled: () => !starting.has(tracker.currentWidget),
+          isEnabled: () => !doing.has(tracker.currentWidget),
           execute: () => tracker.currentWidget && run(tracker.currentWidget),
         });
         app.commands.addCommand("workbook:show-code", {
