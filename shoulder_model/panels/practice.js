@@ -253,7 +253,10 @@ function render({ model, el }) {
     },
   };
 
-  function linkTo({ words, href }) {
+  // To a chapter beside this one, whose name stands in the address: in the path, or on the site behind a question mark.
+  function linkTo({ words, notebook, section }) {
+    const [, folder = ""] = location.href.match(/^(.*(?:\/|=|%2F))[^/=]*\.ipynb/i) ?? [];
+    const href = `${folder}${notebook}.ipynb#${section}`;
     return Object.assign(made("a", "", words), { href, target: "_blank", rel: "noopener" });
   }
 

@@ -5,7 +5,7 @@ from collections import Counter
 from ..words import counted
 from . import exam, progress, schedule
 from .slips import slip_table
-from .views import HOME, read_again, screen
+from .views import HOME, link_to, read_again, screen
 
 NOT_OFFICIAL = "It is a mock exam of this workbook, and nobody's official exam."
 MOST_READ = 6  # sections to read again
@@ -94,10 +94,7 @@ def result_page(answers, notes):
     if found.slips:
         parts.insert(0, slips_part(found.slips))
     if found.readings:
-        links = [
-            {"words": f"{one.section} in {one.title}", "href": f"{one.notebook}.ipynb"}
-            for one in found.readings[:MOST_READ]
-        ]
+        links = [link_to(one.section, one.title, one.notebook) for one in found.readings[:MOST_READ]]
         parts.insert(0, {"words": "Read again", "links": links})
     buttons = [(*HOME, "main"), ("What is weak", "progress", "")]
     return page("The result", found.words, parts=parts, buttons=buttons, notes=notes)

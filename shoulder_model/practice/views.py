@@ -67,10 +67,15 @@ def asked(ask, picture, given):
 
 
 def read_again(name):
-    """Where to read again about the template called ``name`` (text): a dict with words and a link from the workbook's folder."""
+    """Where to read again about the template called ``name`` (text), as `link_to` has it."""
     template = templates()[name]
     objective = objectives()[template.objectives[0]]
-    return {"words": f"{template.section} in {objective.title}", "href": f"{objective.notebook}.ipynb"}
+    return link_to(template.section, objective.title, objective.notebook)
+
+
+def link_to(section, title, notebook):
+    """A link to a ``section`` ("3.3") of a chapter with its ``title`` and ``notebook``, all text: a dict for the page."""
+    return {"words": f"{section} in {title}", "notebook": notebook, "section": section}
 
 
 def question_screen(question, place, count, *, exam=None, skill=None, kept="", **common):

@@ -135,6 +135,12 @@ class Lab:
         nbformat.write(notebook, Path(self.folder.name) / "workbook" / f"{name}.ipynb")
         return name
 
+    def end_kernel(self, path):
+        """End the kernel of the notebook at ``path``."""
+        for session in self.get("/api/sessions") or []:
+            if session["path"] == path:
+                self.request(f"/api/sessions/{session['id']}", method="DELETE")
+
     def stop(self):
         """End the server and every kernel."""
         if self.server.poll() is None:
@@ -155,7 +161,7 @@ def wait(done, what):
 class Chapter:
     """One chapter in a fresh page: open it, run it, look at it."""
 
-    def __init__(self, lab, browser, name, width=1280, height=720, context=None, patient=True):
+    def __init__(self, lab, browser, name, width=1280, height=720, context=None, patient=True, section=""):
         self.lab, self.path = lab, f"workbook/{name}.ipynb"
         if context is None:
             context = reader(browser, width, height)
@@ -164,7 +170,7 @@ class Chapter:
         self.page.on("pageerror", lambda error: self.errors.append(str(error)))
         self.page.on("console", lambda line: self.errors.append(line.text) if line.type == "error" else None)
         self.page.on("request", self._note_outside)
-        self.page.goto(f"{lab.address}/doc/tree/{self.path}?token={lab.token}")
+        self.page.goto(f"{lab.address}/doc/tree/{self.path}?token={lab.token}{section and f'#{section}'}")
         self.page.wait_for_selector(".jp-Notebook .jp-Cell")
         if patient:
             wait(self.kernel_is_connected, "the kernel")  # the toolbar says idle before the kernel listens
@@ -257,9 +263,7 @@ class Chapter:
     def end(self):
         """Leave the page and end its kernel."""
         self.page.close()
-        for session in self.lab.get("/api/sessions") or []:
-            if session["path"] == self.path:
-                self.lab.request(f"/api/sessions/{session['id']}", method="DELETE")
+        self.lab.end_kernel(self.path)
 
 
 def run_everything(page, patience=PATIENCE):
@@ -268,6 +272,13 @@ def run_everything(page, patience=PATIENCE):
     heard = page.locator(".workbook-heard")
     heard.filter(has_not_text="…").filter(has_text=".").wait_for(state="attached", timeout=1000 * patience)
     return heard.text_content()
+
+
+def stands_at_section(page, number):
+    """Whether the heading of a section ("3.3") stands at the top of a ``page``."""
+    heading = page.locator(".jp-MarkdownOutput :is(h2, h3)").filter(has_text=re.compile(rf"^{re.escape(number)} "))
+    box = heading.bounding_box() if heading.count() else None
+    return box is not None and 0 <= box["y"] < 200
 
 
 def reader(browser, width=1280, height=720, **more):

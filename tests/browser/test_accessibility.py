@@ -185,9 +185,7 @@ def test_panels_without_a_kernel_keep_their_last_picture(small, lab):
     wait(lambda: lines.all_text_contents() == said, "one line for each")
     assert panel.verdict == verdict and panel.root.locator(".pull-picture").is_visible()
     page.locator(".jp-Dialog .jp-mod-accept").click()
-    for session in lab.get("/api/sessions"):
-        if session["path"] == small.path:
-            lab.request(f"/api/sessions/{session['id']}", method="DELETE")
+    lab.end_kernel(small.path)
     page.on("dialog", lambda dialog: dialog.accept())
     page.reload()
     wait(lambda: lines.all_text_contents() == said, "one line for each in the chapter opened again")

@@ -8,7 +8,7 @@ import pytest
 from shoulder_model.lab.trust import trust
 
 from .accessibility import of_chapter
-from .lab import HOMES, Chapter, open_and_run, reader
+from .lab import HOMES, Chapter, open_and_run, reader, stands_at_section
 
 pytestmark = pytest.mark.browser
 CHAPTERS = sorted(path.stem for path in (Path(__file__).parents[2] / "workbook").glob("*.ipynb"))
@@ -85,6 +85,18 @@ def test_the_button_says_that_it_runs_and_the_page_how_it_ended(lab, browser):
     chapter.kill_kernel()
     bar.get_by_text("Run everything", exact=True).wait_for()
     assert chapter.page.get_by_role("status").get_by_text("It stopped: a cell failed, or Python ended.").count() == 1
+    chapter.close()
+
+
+def test_an_address_with_a_section_opens_the_chapter_there_and_stays(lab, browser):
+    chapter = Chapter(lab, browser, "03_grip_width", section="3.5")
+    chapter.becomes(lambda: stands_at_section(chapter.page, "3.5"), "the section at the top")
+    chapter.run_everything()
+    assert chapter.failed_cells == [] and chapter.errors == []
+    chapter.becomes(lambda: stands_at_section(chapter.page, "3.5"), "the section at the top, with all panels above it")
+    chapter.page.mouse.move(600, 400)
+    chapter.page.mouse.wheel(0, -600)
+    chapter.becomes(lambda: not stands_at_section(chapter.page, "3.5"), "the reader to go away")
     chapter.close()
 
 

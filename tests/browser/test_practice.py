@@ -8,7 +8,7 @@ from shoulder_model.practice.bank import make
 from shoulder_model.practice.record import Record
 
 from .accessibility import faults
-from .lab import Chapter, wait
+from .lab import Chapter, stands_at_section, wait
 
 pytestmark = pytest.mark.browser
 ASKED = re.compile(r"shoulders measure (\d+) cm.*The grip should be ([\d.]+) ×")
@@ -62,6 +62,15 @@ class Panel:
         if self.root.locator('input[type="checkbox"]').count():
             return "pick two"
         return "reasoned" if self.root.locator("fieldset").count() == 2 else "choice"
+
+    def read_again(self):
+        """Follow the link of an answer to the section that it comes from, and see it at the top of a page of its own."""
+        link = self.root.locator(".verdict a").last
+        number = link.inner_text().split()[0]
+        with self.page.context.expect_page() as told:
+            link.click()
+        wait(lambda: stands_at_section(told.value, number), f"section {number} at the top of the page")
+        told.value.close()
 
     def answer_by_keyboard(self):
         """Give some answer and press Enter."""
@@ -202,6 +211,15 @@ def test_a_whole_mock_exam_by_keyboard(practice, lab):
     assert practice.root.locator("tbody tr").count() > 12 and "official" in practice.text
     answers = Record(lab.practice).answers()
     assert len(answers) == 40 and len({answer.exam for answer in answers}) == 1
+
+
+def test_read_again_opens_the_section(practice, lab):
+    practice.root.get_by_label("A chapter", exact=True).select_option("06")
+    practice.root.get_by_role("button", name="Start: A chapter").click()
+    practice.root.get_by_role("button", name="Show me").click()
+    practice.root.locator(".verdict").wait_for()
+    practice.read_again()
+    lab.end_kernel("workbook/06_shoulder_blades.ipynb")
 
 
 def test_the_record_is_saved_and_erased(practice, lab):

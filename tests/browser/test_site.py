@@ -142,6 +142,7 @@ def test_a_practice_evening_over_plain_http_is_there_the_next_time(server, conte
         panel.root.locator(".verdict").wait_for()
         if panel.root.locator(".verdict.right").count() == 0:
             panel.root.get_by_role("button", name="Show me").click()
+        panel.read_again()
         panel.root.get_by_role("button", name="Next").click()
         wait(lambda: not panel.root.locator(".verdict").count(), "the next one")
     chapter.page.close()

@@ -1,7 +1,7 @@
 // Two commands for JupyterLab's toolbar, written by hand as the container that JupyterLab loads: no build, nothing bundled.
 (() => {
   const REMEMBERED = "workbook-shows-code", LECTURE = "lecture/lecture.ipynb";
-  let shared = {};
+  let shared = {}, section = location.hash.slice(1); // which one to open at; JupyterLab soon takes it out of the address
 
   async function library(name) {
     const versions = Object.values(shared[name] ?? {});
@@ -141,25 +141,49 @@
     return true;
   }
 
+  function scrolled(notebook) {
+    return notebook.node.querySelector(".jp-WindowedPanel-outer") ?? notebook.node;
+  }
+
+  // A function that tells whether the reader has moved in ``box`` since.
+  function readerMoves(box) {
+    let moved = false;
+    const mine = () => { moved = true; };
+    for (const kind of ["wheel", "touchmove", "keydown", "pointerdown"]) box.addEventListener(kind, mine, { once: true });
+    return () => moved;
+  }
+
   // Runs every cell and leaves the reader, and the cell that is active, where they were.
   async function runEverything(panel, actions) {
     const { content: notebook, sessionContext } = panel;
-    const active = notebook.activeCellIndex, box = notebook.node.querySelector(".jp-WindowedPanel-outer") ?? notebook.node;
+    const active = notebook.activeCellIndex, box = scrolled(notebook);
     const anchor = [...box.querySelectorAll(".jp-Cell")].find((cell) => cell.getBoundingClientRect().bottom > box.getBoundingClientRect().top);
     const was = anchor?.getBoundingClientRect().top ?? 0;
     const done = actions.runCells(notebook, notebook.widgets, sessionContext);
     const stay = () => {
       if (anchor) box.scrollTop += anchor.getBoundingClientRect().top - was;
     };
-    let moved = false;
-    const mine = () => { moved = true; };
-    for (const kind of ["wheel", "touchmove", "keydown", "pointerdown"]) box.addEventListener(kind, mine, { once: true });
-    const watch = setInterval(() => { if (!moved) stay(); }, 50);
+    const moved = readerMoves(box), watch = setInterval(() => { if (!moved()) stay(); }, 50);
     try { await done; } finally {
-      if (!moved) notebook.activeCellIndex = active;
+      if (!moved()) notebook.activeCellIndex = active;
       setTimeout(() => clearInterval(watch), 800); // panels still grow for a moment
     }
     return done;
+  }
+
+  // An address that ends in the number of a section ("#3.3") opens the chapter there, and stays while pictures come in above.
+  function goToSection(panel) {
+    const number = section, box = scrolled(panel.content);
+    section = "";
+    if (!number) return;
+    const moved = readerMoves(box), called = (one) => one.textContent.startsWith(`${number} `);
+    let left = 20000; // ms until it is given up
+    const watch = setInterval(() => {
+      const heading = [...box.querySelectorAll(".jp-MarkdownOutput :is(h2, h3)")].find(called);
+      if (heading && !moved()) heading.scrollIntoView({ block: "start" });
+      left = heading ? Math.min(left - 100, 3000) : left - 100;
+      if (moved() || left <= 0 || panel.isDisposed) clearInterval(watch);
+    }, 100);
   }
 
   // What a class sees until the lecture's first screen is up, or until its cell has failed.
@@ -274,6 +298,7 @@
           await panel.revealed;
           if (panel.context.path.endsWith(LECTURE)) return lecture(panel, NotebookActions);
           mindSleepers(panel);
+          goToSection(panel);
           if (shown) showCode(panel.content, shown);
         });
       },
