@@ -274,9 +274,11 @@ def run_everything(page, patience=PATIENCE):
     return heard.text_content()
 
 
-def stands_at_section(page, number):
-    """Whether the heading of a section ("3.3") stands at the top of a ``page``."""
-    heading = page.locator(".jp-MarkdownOutput :is(h2, h3)").filter(has_text=re.compile(rf"^{re.escape(number)} "))
+def stands_at_section(page, words):
+    """Whether a section's heading stands at the top of a ``page``; ``words`` are its number ("3.3") or all of it."""
+    heading = page.locator(".jp-MarkdownOutput :is(h2, h3):visible").filter(
+        has_text=re.compile(rf"^{re.escape(words)}( |\u00b6)")
+    )
     box = heading.bounding_box() if heading.count() else None
     return box is not None and 0 <= box["y"] < 200
 

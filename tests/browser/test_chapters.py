@@ -100,6 +100,23 @@ def test_an_address_with_a_section_opens_the_chapter_there_and_stays(lab, browse
     chapter.close()
 
 
+def test_the_glossary_opens_at_its_heading_and_back_leads_to_the_chapter(lab, browser):
+    chapter = Chapter(lab, browser, "01_width_and_thickness")
+    term = chapter.page.locator('.jp-MarkdownOutput a[href*="00_start.ipynb"][href$="#Glossary"]:visible').last
+    term.scroll_into_view_if_needed()
+    before = chapter.scrolled
+    for _ in range(2):  # the second time it is open already
+        term.click()
+        chapter.becomes(lambda: stands_at_section(chapter.page, "Glossary"), "the glossary at the top")
+        chapter.becomes(lambda: chapter.page.url.endswith("/00_start.ipynb"), "its address")
+        chapter.page.go_back()
+        chapter.becomes(term.is_visible, "the chapter again")
+        assert abs(chapter.scrolled - before) < 5 and before > 100
+    assert chapter.errors == []
+    lab.end_kernel("workbook/00_start.ipynb")
+    chapter.close()
+
+
 def test_a_foreign_notebook_does_not_run_what_it_has_saved(lab, browser):
     harm = nbformat.v4.new_output("display_data", {"text/html": "<p>seen</p><img src=x onerror='window.harm = 1'>"})
     cells = [nbformat.v4.new_code_cell("1", outputs=[harm])]

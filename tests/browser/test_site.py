@@ -13,7 +13,7 @@ from shoulder_model.checkout import chapters
 from shoulder_model.site.download import Missing
 
 from .accessibility import faults
-from .lab import PanelPage, reader, wait
+from .lab import PanelPage, reader, stands_at_section, wait
 from .site import CELLS, ELSEWHERE, NEEDED, NOTEBOOK, Server, SitePage, built, said, stored
 from .test_practice import Panel
 
@@ -155,6 +155,24 @@ def test_a_practice_evening_over_plain_http_is_there_the_next_time(server, conte
     door = chapter.page.locator('.jp-OutputArea input[type="file"]').last
     door.set_input_files({"name": "mine.csv", "mimeType": "text/csv", "buffer": table})
     wait(lambda: "0 answers taken over, 2 were here already." in panel.text, "the table that comes back")
+
+
+def test_a_chapter_leads_to_others_each_in_a_tab_of_its_own(server, context):
+    chapter = SitePage(context, server.address(), "00_start")
+
+    def follow(page, words, **how):
+        with context.expect_page() as told:
+            page.locator(".jp-MarkdownOutput a:visible").get_by_text(words).first.click(**how)
+        told.value.wait_for_selector(".site-lines")
+        return told.value
+
+    width = follow(chapter.page, "1 Width and thickness")
+    width.get_by_role("heading", name="1 Width and thickness").wait_for()
+    for how in ({}, {}, {"modifiers": ["Control"]}, {"button": "middle"}):  # a link once used is as good as a new one
+        glossary = follow(width, "biacromial breadth", **how)
+        wait(lambda page=glossary: stands_at_section(page, "Glossary"), "the glossary at the top")
+        glossary.close()
+    assert chapter.errors == [] and chapter.page.url.endswith("00_start.ipynb")
 
 
 def test_a_newer_edition_is_not_hidden_by_a_copy_that_was_changed(site, server, context):

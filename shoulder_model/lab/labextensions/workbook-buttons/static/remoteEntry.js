@@ -1,7 +1,13 @@
-// Two commands for JupyterLab's toolbar, written by hand as the container that JupyterLab loads: no build, nothing bundled.
+// Two commands for JupyterLab's toolbar, sleeping panels, ways between chapters. Written by hand as the container that JupyterLab
+// loads: no build, nothing bundled.
 (() => {
   const REMEMBERED = "workbook-shows-code", LECTURE = "lecture/lecture.ipynb";
-  let shared = {}, section = location.hash.slice(1); // which one to open at; JupyterLab soon takes it out of the address
+  let shared = {}, section = heading(location.hash); // where to open the next chapter; JupyterLab soon takes it out of the address
+
+  // What an address asks for after its "#".
+  function heading(hash) {
+    try { return decodeURIComponent(hash.slice(1)); } catch { return ""; }
+  }
 
   async function library(name) {
     const versions = Object.values(shared[name] ?? {});
@@ -171,19 +177,34 @@
     return done;
   }
 
-  // An address that ends in the number of a section ("#3.3") opens the chapter there, and stays while pictures come in above.
+  // An address that ends in a section's number ("#3.3") or heading ("#Glossary") opens the chapter there, and stays while pictures
+  // come in above.
   function goToSection(panel) {
-    const number = section, box = scrolled(panel.content);
+    const wanted = section, box = scrolled(panel.content);
     section = "";
-    if (!number) return;
-    const moved = readerMoves(box), called = (one) => one.textContent.startsWith(`${number} `);
+    if (!wanted) return;
+    const called = ({ textContent: text }) => text.startsWith(`${wanted} `) || text.replace(/\u00B6$/, "").replace(/ /g, "-") === wanted;
+    const moved = readerMoves(box);
     let left = 20000; // ms until it is given up
     const watch = setInterval(() => {
-      const heading = [...box.querySelectorAll(".jp-MarkdownOutput :is(h2, h3)")].find(called);
-      if (heading && !moved()) heading.scrollIntoView({ block: "start" });
-      left = heading ? Math.min(left - 100, 3000) : left - 100;
+      const found = [...box.querySelectorAll(".jp-MarkdownOutput :is(h2, h3)")].find(called);
+      if (found && !moved()) found.scrollIntoView({ block: "start" });
+      left = found ? Math.min(left - 100, 3000) : left - 100;
       if (moved() || left <= 0 || panel.isDisposed) clearInterval(watch);
     }, 100);
+  }
+
+  // From chapter to chapter in one tab. A link to a heading of a chapter that is not open yet would stop at the chapter's top, and the
+  // browser's Back would change the address only.
+  function mindLinks(app, tracker) {
+    document.addEventListener("click", (event) => {
+      const link = event.target.closest?.(".jp-MarkdownOutput a[href*='.ipynb']");
+      if (link) section = heading(link.hash);
+    }, true);
+    window.addEventListener("popstate", () => {
+      const [, path] = location.pathname.match(/\/tree\/(.+\.ipynb)$/) ?? [], shown = tracker.currentWidget?.context.path;
+      if (path && decodeURI(path) !== shown) app.commands.execute("docmanager:open", { path: decodeURI(path) });
+    });
   }
 
   // What a class sees until the lecture's first screen is up, or until its cell has failed.
@@ -275,6 +296,7 @@
         document.head.append(Object.assign(document.createElement("style"), { textContent: `${LOOK} ${ASLEEP}` }));
         look(shown);
         sideBars(app, state);
+        mindLinks(app, tracker);
         app.commands.addCommand("workbook:run-everything", {
           label: () => doing.get(tracker.currentWidget) ?? "Run everything",
           caption: "Run every cell of this chapter; you stay where you are. A chapter that was just opened first starts Python",

@@ -1,5 +1,6 @@
 // For the workbook as a site, written by hand as the container that JupyterLab loads: no build, nothing bundled.
-// It says what the first start takes, leads back to the start page, and offers a newer edition beside a copy that was changed.
+// It says what the first start takes, leads back to the start page and from chapter to chapter, and offers a newer edition beside
+// a copy that was changed.
 (() => {
   const ROOT = new URL("../", location.href), FOLDER = "workbook/";
   const LOOK = `.site-lines { padding: 4px 14px; background: var(--jp-layout-color1, white); color: var(--jp-content-font-color1, #111);
@@ -49,6 +50,22 @@
     const page = panel.content.node;
     (page.querySelector(".jp-WindowedPanel-outer") ?? page).prepend(lines);
     return lines;
+  }
+
+  // JupyterLab would open a chapter's link in the tree of files, which a site does not have. The chapter opens in another tab, so
+  // that this one keeps its panels.
+  function leadToChapters() {
+    const files = new URL(`files/${FOLDER}`, ROOT).href, own = chapterAddress(FOLDER);
+    const lead = (event) => {
+      const link = event.target.closest?.(".jp-MarkdownOutput a[href]"), to = link?.href ?? "";
+      if (to.startsWith(files) && /\.ipynb([?#]|$)/.test(to)) link.href = own + to.slice(files.length).replace(/\?[^#]*/, "");
+      if (link?.href.startsWith(own)) event.stopImmediatePropagation();
+    };
+    for (const kind of ["click", "auxclick"]) document.addEventListener(kind, lead, true);
+  }
+
+  function chapterAddress(path) {
+    return new URL(`notebooks/index.html?path=${encodeURIComponent(path)}`, ROOT).href;
   }
 
   function answers(sessionContext) {
@@ -140,7 +157,7 @@
       both.remove();
       stay.remove();
       line.textContent = "This is the new edition. Your copy is kept: ";
-      line.append(made("a", mine.slice(FOLDER.length), { href: new URL(`notebooks/index.html?path=${encodeURIComponent(mine)}`, ROOT).href }));
+      line.append(made("a", mine.slice(FOLDER.length), { href: chapterAddress(mine) }));
     });
   }
 
@@ -152,6 +169,7 @@
       requires: [INotebookTracker],
       activate(app, tracker) {
         document.head.append(made("style", LOOK));
+        leadToChapters();
         tracker.widgetAdded.connect(async (_, panel) => {
           await panel.context.ready;
           await panel.revealed;
