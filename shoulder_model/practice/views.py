@@ -74,8 +74,8 @@ def read_again(name):
 
 
 def link_to(section, title, notebook):
-    """A link to a ``section`` ("3.3") of a chapter with its ``title`` and ``notebook``, all text: a dict for the page."""
-    return {"words": f"{section} in {title}", "notebook": notebook, "section": section}
+    """A link to a ``section`` ("3.3") of a chapter with its ``title`` ("3 Grip width") and ``notebook``, all text: a dict for the page."""
+    return {"words": f"section {section}, {title.partition(' ')[2]}", "notebook": notebook, "section": section}
 
 
 def question_screen(question, place, count, *, exam=None, skill=None, kept="", **common):

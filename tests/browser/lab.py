@@ -268,7 +268,7 @@ class Chapter:
 
 def run_everything(page, patience=PATIENCE):
     """Press "Run everything" on a ``page`` and wait, in seconds, until the page says how it ended; returns what it says."""
-    page.get_by_text("Run everything", exact=True).first.click()
+    page.locator(".jp-Toolbar").get_by_text("Run everything", exact=True).first.click()
     heard = page.locator(".workbook-heard")
     heard.filter(has_not_text="…").filter(has_text=".").wait_for(state="attached", timeout=1000 * patience)
     return heard.text_content()

@@ -66,7 +66,7 @@ class Panel:
     def read_again(self):
         """Follow the link of an answer to the section that it comes from, and see it at the top of a page of its own."""
         link = self.root.locator(".verdict a").last
-        number = link.inner_text().split()[0]
+        number = link.inner_text().removeprefix("section ").partition(",")[0]
         with self.page.context.expect_page() as told:
             link.click()
         wait(lambda: stands_at_section(told.value, number), f"section {number} at the top of the page")
