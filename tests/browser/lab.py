@@ -185,7 +185,7 @@ class Chapter:
     def kernel_is_connected(self):
         """Whether a kernel answers and has a page; not to be asked once a kernel was killed.
 
-        The server may then count too few pages: one whose kernel died while it was being connected is taken away twice.
+        The server may then count no page for good, although kernel and page work.
         """
         return any(kernel["execution_state"] == "idle" and kernel["connections"] for kernel in self._kernels())
 
@@ -213,10 +213,11 @@ class Chapter:
         self.page.wait_for_selector(".jp-Notebook .jp-Cell")
         prompts = self.page.locator(".jp-Notebook .jp-CodeCell .jp-InputPrompt")
         prompts.evaluate_all("all => all.forEach(one => { one.textContent = ''; })")
-        if run_everything(self.page) == "Everything has run.":
-            shown = self._cells_with_a_count()
-            counted = prompts.filter(has_text=re.compile(r"^\[\d+\]:$"))
-            wait(lambda: counted.count() == shown, f"{shown} cells to have a number")
+        if not run_everything(self.page):
+            wait(lambda: self.failed_cells, "the cell that failed")
+            return
+        shown, counted = self._cells_with_a_count(), prompts.filter(has_text=re.compile(r"^\[\d+\]:$"))
+        wait(lambda: counted.count() == shown, f"{shown} cells to have a number")
 
     def _cells_with_a_count(self):
         """How many cells show a count once they have run: those with code in them that are not folded."""
@@ -267,11 +268,11 @@ class Chapter:
 
 
 def run_everything(page, patience=PATIENCE):
-    """Press "Run everything" on a ``page`` and wait, in seconds, until the page says how it ended; returns what it says."""
+    """Press "Run everything" on a ``page`` and wait, ``patience`` seconds at most, until it says how that ended; whether all has run."""
     page.locator(".jp-Toolbar").get_by_text("Run everything", exact=True).first.click()
     heard = page.locator(".workbook-heard")
     heard.filter(has_not_text="…").filter(has_text=".").wait_for(state="attached", timeout=1000 * patience)
-    return heard.text_content()
+    return heard.text_content() == "Everything has run."
 
 
 def stands_at_section(page, words):

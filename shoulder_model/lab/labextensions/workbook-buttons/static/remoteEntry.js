@@ -288,8 +288,8 @@
           try {
             say(panel, "Starting …");
             await kernelAnswers(panel);
-            say(panel, "Running …");
-            if (panel.isDisposed) return; // JupyterLab asks where there is no kernel
+            if (panel.isDisposed) return;
+            say(panel, "Running …"); // where there is no kernel, JupyterLab asks for one
             end = (await runEverything(panel, NotebookActions)) ? "Everything has run." : "It stopped: a cell failed, or Python ended.";
           } finally { say(panel, "", end); }
         }
